@@ -1,0 +1,91 @@
+#pragma once
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+
+#include "kettlecast/numerics/smooth.hpp"
+
+namespace kettlecast {
+
+/// Groups that the film of a stirred liquid depends on.
+template <class T>
+struct FilmGroups {
+  T reynolds;         ///< rho N d^2 / mu, d diameter of the agitator, N turns per second [-]
+  T prandtl;          ///< cp mu / k [-]
+  T viscosity_ratio;  ///< mu of the bulk over mu at the surface [-]
+};
+
+/// Constants of Nu = C Re^a Pr^(1/3) Vi^m.
+struct AgitatedConstants {
+  double constant;            ///< C [-]
+  double reynolds_exponent;   ///< a [-]
+  double viscosity_exponent;  ///< m [-]
+};
+
+/// Constants that change at certain Reynolds numbers, lowest first.
+template <std::size_t N>
+struct AgitatedRegimes {
+  std::array<AgitatedConstants, N> constants;
+  std::array<double, N - 1> joins;  ///< Reynolds number between one regime and the next [-]
+};
+
+/// Nusselt number of the stirred liquid at wall or floor [-].
+///
+///     Nu = C Re^a Pr^(1/3) Vi^m,   Nu = h D / k, D inner diameter of the vessel
+///
+/// Source: Chilton, Drew & Jebens, Ind. Eng. Chem. 36 (1944) 510, for the form; constants below.
+/// Range:  that of the constants, Newtonian liquid. Sources differ by 10-40 %.
+/// @note Re is held smoothly above 5e-4, so that the slope stays finite at rest. For a resting
+///       agitator blend with natural_convection.hpp.
+template <class T>
+T agitated_nusselt(const FilmGroups<T>& groups, const AgitatedConstants& constants) {
+  using std::pow;
+  const T reynolds = smooth_positive(groups.reynolds, 1e-3);
+  return constants.constant * pow(reynolds, constants.reynolds_exponent) *
+         pow(groups.prandtl, 1.0 / 3.0) * pow(groups.viscosity_ratio, constants.viscosity_exponent);
+}
+
+/// Nusselt number over several regimes [-], passing smoothly between 0.8 and 1.25 times each join.
+template <class T, std::size_t N>
+T agitated_nusselt(const FilmGroups<T>& groups, const AgitatedRegimes<N>& regimes) {
+  T nusselt = agitated_nusselt(groups, regimes.constants[0]);
+  for (std::size_t i = 1; i < N; ++i) {
+    const T share = smooth_step(T((groups.reynolds / regimes.joins[i - 1] - 0.8) / 0.45));
+    if (!(share > 0.0)) break;
+    nusselt = nusselt + share * (agitated_nusselt(groups, regimes.constants[i]) - nusselt);
+  }
+  return nusselt;
+}
+
+/// Constants of the vessel wall.
+///
+/// Source: Penney & Atiemo-Obeng, Handbook of Industrial Mixing (2004), section 14.4: all but the
+///         paddle. Paddle: Uhl, in Geankoplis, section 4.13 (from memory).
+/// Range:  liquid as deep as the vessel is wide. Anchor Re > 12; paddle 300 < Re < 3e5.
+namespace wall_film {
+inline constexpr double two_thirds = 2.0 / 3.0;
+inline constexpr AgitatedRegimes<2> anchor{{{{0.69, 0.5, 0.14}, {0.32, two_thirds, 0.14}}},
+                                           {{100.0}}};
+inline constexpr AgitatedRegimes<3> helical_ribbon{
+    {{{0.94, 1.0 / 3.0, 0.14}, {0.61, 0.5, 0.14}, {0.25, two_thirds, 0.14}}}, {{13.0, 210.0}}};
+inline constexpr AgitatedConstants paddle{0.36, two_thirds, 0.21};
+inline constexpr AgitatedConstants disc_turbine{0.74, two_thirds, 0.14};
+inline constexpr AgitatedConstants flat_turbine{0.66, two_thirds, 0.14};
+inline constexpr AgitatedConstants pitched_turbine{0.45, two_thirds, 0.14};
+inline constexpr AgitatedConstants hydrofoil{0.31, two_thirds, 0.14};
+inline constexpr AgitatedConstants propeller{0.50, two_thirds, 0.14};
+}  // namespace wall_film
+
+/// Constants of a heated floor (bottom head). Axial agitators heat it better than the wall.
+///
+/// Source: Penney & Atiemo-Obeng (2004), section 14.4. None published for anchors and ribbons.
+/// Range:  Re > 1e3, liquid as deep as the vessel is wide.
+namespace floor_film {
+inline constexpr AgitatedConstants disc_turbine{0.50, 2.0 / 3.0, 0.14};
+inline constexpr AgitatedConstants flat_turbine{0.40, 2.0 / 3.0, 0.14};
+inline constexpr AgitatedConstants pitched_turbine{1.08, 2.0 / 3.0, 0.14};
+inline constexpr AgitatedConstants hydrofoil{0.90, 2.0 / 3.0, 0.14};
+}  // namespace floor_film
+
+}  // namespace kettlecast

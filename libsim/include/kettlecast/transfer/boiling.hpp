@@ -1,0 +1,81 @@
+#pragma once
+
+#include <cmath>
+
+#include "kettlecast/base/constants.hpp"
+#include "kettlecast/numerics/smooth.hpp"
+
+namespace kettlecast {
+
+/// Properties of a boiling liquid at saturation.
+template <class T>
+struct BoilingLiquid {
+  T density;          ///< of the liquid [kg/m3]
+  T vapour_density;   ///< [kg/m3]
+  T specific_heat;    ///< of the liquid [J/(kg K)]
+  T latent_heat;      ///< [J/kg]
+  T surface_tension;  ///< [N/m]
+  T viscosity;        ///< of the liquid [Pa s]
+  T prandtl;          ///< of the liquid [-]
+};
+
+/// What the surface and the kind of liquid add to Rohsenow's equation.
+struct BoilingSurface {
+  double constant = 0.0132;       ///< C_sf; 0.0132 polished stainless steel with water [-]
+  double prandtl_exponent = 1.0;  ///< s; 1.0 for water in most books, 1.7 in others [-]
+};
+
+/// Heat flux of nucleate pool boiling [W/m2].
+///
+///     q = mu h_fg sqrt(g (rho_l - rho_v) / sigma) (cp dT / (C_sf h_fg Pr^s))^3
+///
+/// Source: Rohsenow, Trans. ASME 74 (1952) 969; Incropera & DeWitt, equation 10.5.
+/// Range:  0 < dT below the critical flux; fluxes are good within a factor of 2.
+///
+/// @param excess   surface less saturation temperature dT [K]; zero flux at dT <= 0
+/// @note Twice continuously differentiable at dT = 0.
+template <class T>
+T rohsenow_heat_flux(const BoilingLiquid<T>& liquid, const T& excess,
+                     const BoilingSurface& surface) {
+  using std::pow;
+  using std::sqrt;
+  if (!(excess > 0.0)) return T(0.0);
+  const T spacing =
+      sqrt(constants::gravity * (liquid.density - liquid.vapour_density) / liquid.surface_tension);
+  const T ratio =
+      liquid.specific_heat * excess /
+      (surface.constant * liquid.latent_heat * pow(liquid.prandtl, surface.prandtl_exponent));
+  return liquid.viscosity * liquid.latent_heat * spacing * ratio * ratio * ratio;
+}
+
+/// Critical heat flux of pool boiling on a large plate [W/m2].
+///
+///     q_c = (pi/24) h_fg rho_v (sigma g (rho_l - rho_v) / rho_v^2)^(1/4) ((rho_l +
+///     rho_v)/rho_l)^(1/2)
+///
+/// Source: Zuber (1958).
+/// Range:  large clean horizontal surface; 0.149 instead of pi/24 is common.
+template <class T>
+T critical_heat_flux(const BoilingLiquid<T>& liquid) {
+  using std::sqrt;
+  const T lift = liquid.surface_tension * constants::gravity *
+                 (liquid.density - liquid.vapour_density) /
+                 (liquid.vapour_density * liquid.vapour_density);
+  return (constants::pi / 24.0) * liquid.latent_heat * liquid.vapour_density * sqrt(sqrt(lift)) *
+         sqrt(1.0 + liquid.vapour_density / liquid.density);
+}
+
+/// Nucleate heat flux that levels off at the critical flux instead of passing it [W/m2].
+///
+///     q = q_R / (1 + (q_R / q_c)^4)^(1/4)
+///
+/// Source: Rohsenow and Zuber as above; the smooth limit is ours.
+/// Range:  any dT. The fall beyond the critical point (film boiling) is left out.
+template <class T>
+T nucleate_heat_flux(const BoilingLiquid<T>& liquid, const T& excess,
+                     const BoilingSurface& surface) {
+  const T limit = critical_heat_flux(liquid);
+  return limit * saturating(T(rohsenow_heat_flux(liquid, excess, surface) / limit));
+}
+
+}  // namespace kettlecast

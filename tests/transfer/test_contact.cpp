@@ -1,0 +1,51 @@
+#include <cmath>
+
+#include "kettlecast/transfer/contact.hpp"
+#include "published.hpp"
+#include "sweep.hpp"
+
+using namespace kettlecast;
+
+namespace {
+constexpr double very_long = 1e9;  // [s]
+}
+
+TEST_CASE("scraped wall by penetration theory") {
+  check_relative(penetration_coefficient(0.6, 1000.0, 4180.0, contact_time(0.5, 2.0, very_long)),
+                 published(1786.976435, "W/(m2 K)",
+                           "Kool, Latinen: 2 sqrt(k rho cp N n / pi), two methods agree"),
+                 1e-4);
+  check_relative(penetration_coefficient(0.17, 890.0, 2100.0, contact_time(0.6667, 2.0, very_long)),
+                 published(734.4536544, "W/(m2 K)",
+                           "Kool, Latinen: 2 sqrt(k rho cp N n / pi), two methods agree"),
+                 1e-4);
+}
+
+TEST_CASE("penetration coefficient is the mean of the flux into a semi-infinite body") {
+  // q(t) = k dT / sqrt(pi a t); mean over 0..t by the midpoint rule in sqrt(t), which is exact.
+  const double k = 0.5, rho = 1050.0, cp = 3600.0, end = 7.0;
+  const double diffusivity = k / (rho * cp);
+  const int n = 1000;
+  double sum = 0.0;
+  for (int i = 0; i < n; ++i) {
+    const double root = (i + 0.5) * std::sqrt(end) / n;
+    sum +=
+        k / std::sqrt(constants::pi * diffusivity * root * root) * 2.0 * root * std::sqrt(end) / n;
+  }
+  CHECK_THAT(penetration_coefficient(k, rho, cp, end),
+             Catch::Matchers::WithinRel(sum / end, 1e-10));
+}
+
+TEST_CASE("contact time falls with speed from its longest value") {
+  CHECK(contact_time(0.0, 2.0, 60.0) == 60.0);
+  CHECK_THAT(contact_time(1.0, 2.0, 60.0), Catch::Matchers::WithinRel(0.5, 1e-4));
+  sweep::falling(1e-4, 2.0, [](double speed) { return contact_time(speed, 2.0, 60.0); });
+  CHECK_THAT(sweep::slope(0.0, 1e-6, [](double speed) { return contact_time(speed, 2.0, 60.0); }),
+             Catch::Matchers::WithinAbs(0.0, 1e-6));
+}
+
+TEST_CASE("two resistances in series") {
+  CHECK_THAT(contact_coefficient(200.0, 300.0), Catch::Matchers::WithinRel(120.0, 1e-14));
+  CHECK(contact_coefficient(200.0, 1e12) < 200.0);
+  sweep::rising(1.0, 1e4, [](double film) { return contact_coefficient(500.0, film); });
+}
