@@ -1,0 +1,56 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "kettlecast/network/piece_shells.hpp"
+
+/// Where each quantity stands in the state of a kettle model.
+namespace kettlecast {
+
+/// Fixed part of the state. Temperatures in K, masses in kg, enthalpies and energies in J.
+namespace slot {
+inline constexpr std::size_t elements = 0;        ///< temperature of the floor elements
+inline constexpr std::size_t floor_lower = 1;     ///< temperature, heater side of the floor
+inline constexpr std::size_t floor_upper = 2;     ///< temperature, wetted side of the floor
+inline constexpr std::size_t jacket = 3;          ///< temperature of the jacket
+inline constexpr std::size_t wall_wet = 4;        ///< temperature of the wetted wall
+inline constexpr std::size_t wall_dry = 5;        ///< temperature of the wall above the product
+inline constexpr std::size_t liquid_enthalpy = 6; ///< of liquid and co-moving metal
+inline constexpr std::size_t water = 7;           ///< mass
+inline constexpr std::size_t oil = 8;             ///< mass
+inline constexpr std::size_t solids = 9;          ///< mass dissolved or ground
+inline constexpr std::size_t floor_reading = 10;  ///< what the floor sensor shows
+inline constexpr std::size_t probe_reading = 11;  ///< what the probe shows
+// Books: added up from the flows, not part of the error control.
+inline constexpr std::size_t heater_energy = 12;  ///< from floor and jacket elements
+inline constexpr std::size_t lost_energy = 13;    ///< to the room, without vapour
+inline constexpr std::size_t vapour_energy = 14;  ///< enthalpy of the vapour that left
+inline constexpr std::size_t poured_energy = 15;  ///< enthalpy of what was poured
+inline constexpr std::size_t vapour_mass = 16;
+inline constexpr std::size_t poured_mass = 17;
+inline constexpr std::size_t fixed_count = 18;
+}  // namespace slot
+
+/// Where the pieces of one addition stand: mass poured, water left, enthalpy of each shell.
+struct PieceSlots {
+  std::size_t addition;  ///< index into the additions of the run
+  std::size_t poured;    ///< index of the mass poured [kg]
+  std::size_t water;     ///< index of the water left in the pieces [kg]
+  std::size_t enthalpy;  ///< index of the enthalpy of shell 0, the core [J]
+};
+
+/// Names and sizes of the whole state of a run.
+struct Layout {
+  std::vector<PieceSlots> pieces;
+  std::vector<std::string> names;   ///< "node.quantity"
+  std::vector<double> scales;       ///< typical size; 0: a book
+  std::size_t size() const { return names.size(); }
+};
+
+/// Layout for the additions of a run; `shells[i]` belongs to the i-th addition that has pieces.
+Layout make_layout(const std::vector<Addition>& additions,
+                   const std::vector<PieceShells>& shells);
+
+}  // namespace kettlecast

@@ -1,0 +1,115 @@
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "kettlecast/kettle/coefficients.hpp"
+#include "kettlecast/kettle/kettle.hpp"
+#include "kettlecast/kettle/layout.hpp"
+#include "kettlecast/kettle/scene.hpp"
+
+namespace kettlecast {
+
+/// What acts on the kettle from outside at one instant; constant between break points.
+struct Inputs {
+  double floor_heat = 0.0;        ///< share of the nominal floor power [-]
+  double jacket_heat = 0.0;       ///< share of the nominal jacket power asked for [-]
+  double jacket_limit = 373.15;   ///< the jacket heats while it is colder [K]
+  double agitator_speed = 0.0;    ///< [1/s]
+  Cover cover = Cover::open;
+  std::vector<double> pour_rate;  ///< of each addition of the run [kg/s]
+};
+
+/// Temperatures at the start of a run [K].
+struct Start {
+  double floor = 295.15;  ///< floor and its elements
+  double wall = 295.15;   ///< wall, jacket and agitator
+
+  template <class Visitor>
+  static void describe(Visitor&& visit) {
+    visit("floor", &Start::floor);
+    visit("wall", &Start::wall);
+  }
+  bool operator==(const Start& other) const { return equal_records(*this, other); }
+};
+
+/// The right-hand side of the kettle: rates of change of all temperatures, masses and books.
+///
+/// Heat flows are positive from the first named node to the second. Order of evaluation: scene
+/// (temperatures, volumes, areas), heaters, floor, wall and jacket, pieces, free surface and
+/// boiling, juice, pours, sensors, balances. `T` is the scalar of state and coefficients.
+/// Not safe for use by two threads at once: one model per run.
+template <class T>
+class KettleModel {
+ public:
+  /// @throws InvalidArgument if the kettle, an addition or the filling is impossible
+  KettleModel(const Kettle& kettle, const std::array<T, coefficient_count>& coefficients,
+              std::vector<Addition> additions);
+
+  const Layout& layout() const { return layout_; }
+  const Kettle& kettle() const { return kettle_; }
+  const std::vector<Addition>& additions() const { return additions_; }
+
+  /// Empty kettle at the given temperatures, sensors at rest.
+  std::vector<T> initial_state(const Start& start) const;
+
+  /// Writes the rates of change at x; dxdt gets the size of the layout.
+  void rates(const Inputs& inputs, const std::vector<T>& x, std::vector<T>& dxdt);
+
+  /// Pours a mass [kg] of an addition into x at once.
+  void pour(std::size_t addition, const T& mass, std::vector<T>& x) const;
+
+  /// Heat content of kettle and product [J]; only differences have a meaning.
+  T stored_energy(const std::vector<T>& x);
+
+  /// Product in the kettle [kg].
+  T product_mass(const std::vector<T>& x) const;
+
+  /// Temperature of the floor where its sensor sits [K].
+  T floor_sensor_temperature(const std::vector<T>& x) const;
+
+  /// Height of the product over the floor [m].
+  T level(const std::vector<T>& x) { return level_of(scene_at(x)); }
+
+  /// Shells of the i-th addition that has pieces [-].
+  std::size_t shell_count(std::size_t i) const { return shells_[i].count; }
+
+  /// Derived quantities at x; valid until the next call.
+  const Scene<T>& scene_at(const std::vector<T>& x);
+
+ private:
+  struct Flows;
+
+  T level_of(const Scene<T>& scene) const {
+    return (scene.liquid_volume + scene.piece_volume) / geometry_.floor_area;
+  }
+  T coefficient(Coefficient which) const { return values_[static_cast<std::size_t>(which)]; }
+  std::array<T, 6> node_capacities(const Scene<T>& scene) const;
+  double wall_area_capacity() const;
+
+  void heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void heat_jacket(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void lose_from_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void floor_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void floor_to_pieces(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void wall_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void liquid_to_pieces(const Inputs& inputs, Flows& flows) const;
+  void within_pieces(Flows& flows) const;
+  void leave_surface(const Inputs& inputs, Flows& flows) const;
+  void boil_off(Flows& flows) const;
+  void release_juice(Flows& flows) const;
+  void pour_on(std::size_t addition, const T& mass, std::vector<T>& into) const;
+  void read_sensors(const std::vector<T>& x, Flows& flows) const;
+  void balance_nodes(const std::vector<T>& x, Flows& flows) const;
+
+  Kettle kettle_;
+  std::array<T, coefficient_count> values_;
+  std::vector<Addition> additions_;
+  std::vector<PieceShells> shells_;
+  Layout layout_;
+  SceneGeometry geometry_;
+  double boiling_point_ = 373.15;
+  Scene<T> scene_;
+};
+
+}  // namespace kettlecast

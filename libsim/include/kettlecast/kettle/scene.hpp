@@ -1,0 +1,82 @@
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "kettlecast/kettle/kettle.hpp"
+#include "kettlecast/kettle/layout.hpp"
+#include "kettlecast/network/liquid_pool.hpp"
+
+/// What a state means: temperatures, volumes and wetted areas, derived once per evaluation.
+namespace kettlecast {
+
+/// Pieces of one addition, as they are at one instant.
+template <class T>
+struct PieceScene {
+  T poured;          ///< mass of food poured so far [kg]
+  T water_per_mass;  ///< water left per mass poured [kg/kg]
+  T volume;          ///< [m3]
+  T share;           ///< of the volume of all pieces [-]
+  T mean_temperature;                          ///< over the shells [K]
+  T surface_temperature;                       ///< of the outermost shell [K]
+  std::array<T, most_shells> temperature;      ///< of each shell, core first [K]
+};
+
+template <class T>
+struct Scene {
+  LiquidPool<T> pool;
+  T liquid_temperature;   ///< [K]
+  T liquid_volume;        ///< [m3]
+  T piece_volume;         ///< [m3]
+  T wet_height;           ///< of the wall, splashed rim included [m]
+  T wet_area, dry_area;   ///< of the wall [m2]
+  T coverage;             ///< share of the floor under product [-]
+  T immersion;            ///< 1: pieces swim in liquid, 0: they lie dry on the floor [-]
+  T product_temperature;  ///< what a probe in the product meets [K]
+  std::vector<PieceScene<T>> pieces;
+};
+
+/// Sizes of a cylindrical kettle.
+struct SceneGeometry {
+  double floor_area = 0.0;     ///< [m2]
+  double circumference = 0.0;  ///< [m]
+  double height = 0.0;         ///< [m]
+};
+
+/// What a scene needs besides the state; pointers live as long as the model.
+template <class T>
+struct SceneFacts {
+  SceneGeometry geometry;
+  T metal_capacity;  ///< metal that moves with the liquid [J/K]
+  const Layout* layout;
+  const std::vector<PieceShells>* shells;
+  const std::vector<Addition>* additions;
+};
+
+/// Product higher than its level wets the wall this much further [m]: splashing and the film a
+/// scraper draws up. Common practice, no source.
+inline constexpr double splash_height = 0.02;
+
+/// Share of a heap of pieces that is void and liquid can fill, per volume of pieces. Source:
+/// random loose packing of spheres, porosity 0.40 (Dullien, Porous Media, 1992, from memory).
+inline constexpr double void_per_piece_volume = 0.4 / 0.6;
+
+/// Thickness of product below which the floor counts as partly bare [m].
+inline constexpr double bare_film = 5e-4;
+
+/// Share of the wall height that counts as wet at most, so that the dry wall keeps some metal.
+inline constexpr double highest_wet_share = 0.98;
+
+/// Mass of water per floor area at which evaporation starts to run out of water [kg/m2].
+inline constexpr double last_film = 0.02;
+
+/// Volume of the dry part of pieces per mass of food as poured [m3/kg].
+inline double dry_volume(const PieceShells& shells) {
+  return 1.0 / shells.density - shells.water_share / level_density_water;
+}
+
+/// Fills `scene` from a state; its vectors are reused from call to call.
+template <class T>
+void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scene);
+
+}  // namespace kettlecast

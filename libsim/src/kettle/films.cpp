@@ -1,0 +1,153 @@
+#include "kettlecast/kettle/films.hpp"
+
+#include <cmath>
+
+#include "kettlecast/base/constants.hpp"
+#include "kettlecast/numerics/smooth.hpp"
+#include "kettlecast/properties/air.hpp"
+#include "kettlecast/properties/water.hpp"
+#include "kettlecast/transfer/agitated.hpp"
+#include "kettlecast/transfer/boiling.hpp"
+#include "kettlecast/transfer/evaporation.hpp"
+#include "kettlecast/transfer/natural_convection.hpp"
+#include "kettlecast/transfer/piece_film.hpp"
+#include "kettlecast/transfer/radiation.hpp"
+
+namespace kettlecast {
+namespace {
+
+constexpr double blend_exponent = 3.0;
+// Smallest temperature difference that drives natural convection [K]; keeps slopes finite.
+constexpr double least_difference = 0.1;
+constexpr double wet_emissivity = 0.96;  // water surface, Incropera table A.11
+
+template <class T>
+T magnitude(const T& difference) {
+  using std::sqrt;
+  return sqrt(difference * difference + least_difference * least_difference);
+}
+
+template <class T>
+T wall_nusselt(AgitatorKind kind, const FilmGroups<T>& at) {
+  switch (kind) {
+    case AgitatorKind::paddle: return agitated_nusselt(at, wall_film::paddle);
+    case AgitatorKind::helical_ribbon: return agitated_nusselt(at, wall_film::helical_ribbon);
+    case AgitatorKind::turbine: return agitated_nusselt(at, wall_film::pitched_turbine);
+    default: return agitated_nusselt(at, wall_film::anchor);
+  }
+}
+
+template <class T>
+T forced(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirring, bool at_floor) {
+  if (kettle.agitator == AgitatorKind::none || stirring.speed <= 0.0) return T(0.0);
+  const FilmGroups<T> at{agitator_reynolds_number(fluid, stirring.speed, kettle.agitator_diameter),
+                         prandtl_number(fluid), stirring.viscosity_ratio};
+  const T nusselt = at_floor && kettle.agitator == AgitatorKind::turbine
+                        ? agitated_nusselt(at, floor_film::pitched_turbine)
+                        : wall_nusselt(kettle.agitator, at);
+  return nusselt * fluid.conductivity / kettle.diameter;
+}
+
+/// Fluxes of an open surface whose skin has a given temperature.
+template <class T>
+SurfaceLoss<T> loss_at(const Kettle& kettle, const T& skin) {
+  const auto& room = kettle.surroundings;
+  const T pressure(room.pressure);
+  const T room_temperature(room.temperature);
+  const T room_vapour = room.relative_humidity * water::saturation_pressure(room_temperature);
+  const T skin_vapour = water::saturation_pressure(skin);
+  const T middle = 0.5 * (skin + room_temperature);
+  const WetSurface<T> surface{
+      {air::density(middle, pressure), air::specific_heat(middle), air::conductivity(middle),
+       air::viscosity(middle), 1.0 / middle},
+      air::moist_density(skin, pressure, limited_vapour_fraction(skin_vapour, pressure)),
+      air::moist_density(room_temperature, pressure, T(room_vapour / pressure)),
+      kettle.diameter,
+      room.air_speed};
+  const T film = wet_surface_coefficient(surface);
+  const T lewis = air::thermal_diffusivity(middle, pressure) /
+                  air::vapour_diffusivity(middle, pressure);
+  const T mass_coefficient = lewis_mass_coefficient(
+      film, T(surface.film.density * surface.film.specific_heat), lewis);
+  return {open_surface_evaporation(mass_coefficient, middle, pressure, skin_vapour, room_vapour),
+          film * (skin - room_temperature),
+          radiative_heat_flux(wet_emissivity, skin, room_temperature)};
+}
+
+template <class T>
+T total_flux(const SurfaceLoss<T>& loss, const T& skin) {
+  return loss.vapour * water::latent_heat(skin) + loss.convection + loss.radiation;
+}
+
+}  // namespace
+
+template <class T>
+T floor_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid,
+                         const Stirring<T>& stirring) {
+  const double length = kettle.diameter / 4.0;  // area over perimeter of a disc
+  const T rayleigh = rayleigh_number(fluid, magnitude(stirring.difference), length);
+  const T natural = plate_facing_up_nusselt(rayleigh) * fluid.conductivity / length;
+  return blend(forced(kettle, fluid, stirring, true), natural, blend_exponent);
+}
+
+template <class T>
+T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid,
+                        const Stirring<T>& stirring) {
+  // A turbulent vertical film does not depend on the height; a quarter of the diameter stands
+  // for the level, which would add a kink.
+  const double length = kettle.diameter / 4.0;
+  const T rayleigh = rayleigh_number(fluid, magnitude(stirring.difference), length);
+  const T natural =
+      vertical_wall_nusselt(rayleigh, prandtl_number(fluid)) * fluid.conductivity / length;
+  return blend(forced(kettle, fluid, stirring, false), natural, blend_exponent);
+}
+
+template <class T>
+T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, double speed,
+                         const T& difference, double size) {
+  using std::sqrt;
+  const double tip = constants::pi * kettle.agitator_diameter * speed;
+  const T buoyant = constants::gravity * fluid.expansivity * magnitude(difference) * size;
+  const T velocity = sqrt(0.01 * tip * tip + buoyant);
+  const T reynolds = fluid.density * velocity * size / fluid.viscosity;
+  return ranz_marshall_nusselt(reynolds, prandtl_number(fluid)) * fluid.conductivity / size;
+}
+
+template <class T>
+T boiling_heat_flux(const T& excess, double boiling_point) {
+  if (excess <= 0.0) return T(0.0);
+  const T at(boiling_point);
+  const T specific_heat = water::specific_heat(at);
+  const T viscosity = water::viscosity(at);
+  const BoilingLiquid<T> liquid{water::density(at),
+                                water::vapour_density(at),
+                                specific_heat,
+                                water::latent_heat(at),
+                                water::surface_tension(at),
+                                viscosity,
+                                specific_heat * viscosity / water::conductivity(at)};
+  return nucleate_heat_flux(liquid, excess, BoilingSurface{});
+}
+
+template <class T>
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film) {
+  const SurfaceLoss<T> at_bulk = loss_at(kettle, bulk);
+  const T flux = total_flux(at_bulk, bulk);
+  const T cooler = bulk - 1.0;
+  const T slope = flux - total_flux(loss_at(kettle, cooler), cooler);
+  // The step is held between bulk and room: near boiling the flux is cut off and has no slope.
+  const T step = flux / (liquid_film + slope);
+  const T reach = magnitude(T(bulk - kettle.surroundings.temperature));
+  return loss_at(kettle, T(bulk - step * reach / (reach + magnitude(step))));
+}
+
+template double floor_film_coefficient<double>(const Kettle&, const Fluid<double>&,
+                                               const Stirring<double>&);
+template double wall_film_coefficient<double>(const Kettle&, const Fluid<double>&,
+                                              const Stirring<double>&);
+template double piece_film_coefficient<double>(const Kettle&, const Fluid<double>&, double,
+                                               const double&, double);
+template double boiling_heat_flux<double>(const double&, double);
+template SurfaceLoss<double> surface_loss<double>(const Kettle&, const double&, const double&);
+
+}  // namespace kettlecast

@@ -1,0 +1,170 @@
+#include "kettlecast/kettle/model.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "flows.hpp"
+#include "kettlecast/base/constants.hpp"
+#include "kettlecast/base/errors.hpp"
+#include "kettlecast/properties/composition.hpp"
+
+namespace kettlecast {
+namespace {
+
+std::string litres(double volume) {
+  return std::to_string(static_cast<long>(volume * 1000.0 + 0.5)) + " L";
+}
+
+void check_filling(const Kettle& kettle, const std::vector<Addition>& additions) {
+  double volume = 0.0;
+  for (const auto& addition : additions) {
+    volume += addition.mass / density(addition.food.composition, 293.15);
+  }
+  if (volume <= usable_volume(kettle)) return;
+  throw InvalidArgument("Kettle \"" + kettle.name + "\": the additions fill " + litres(volume) +
+                        ", allowed are at most " + litres(usable_volume(kettle)));
+}
+
+}  // namespace
+
+template <class T>
+KettleModel<T>::KettleModel(const Kettle& kettle,
+                            const std::array<T, coefficient_count>& coefficients,
+                            std::vector<Addition> additions)
+    : kettle_(kettle), values_(coefficients), additions_(std::move(additions)) {
+  check(kettle_);
+  for (const auto& addition : additions_) {
+    check(addition, "Kettle \"" + kettle_.name + "\"");
+    if (addition.shape != Shape::none) shells_.push_back(make_piece_shells(addition));
+  }
+  check_filling(kettle_, additions_);
+  layout_ = make_layout(additions_, shells_);
+  const double area = constants::pi / 4.0 * kettle_.diameter * kettle_.diameter;
+  geometry_ = {area, constants::pi * kettle_.diameter, kettle_.height};
+  boiling_point_ = water::saturation_temperature(kettle_.surroundings.pressure);
+}
+
+template <class T>
+double KettleModel<T>::wall_area_capacity() const {
+  const auto& wall = metal(kettle_.wall_metal);
+  return wall.density * wall.specific_heat * kettle_.wall_thickness;
+}
+
+/// Heat capacities of elements, floor layers, jacket, wet and dry wall [J/K], by slot.
+template <class T>
+std::array<T, 6> KettleModel<T>::node_capacities(const Scene<T>& scene) const {
+  const auto& plate = metal(kettle_.floor_metal);
+  const T layer = coefficient(Coefficient::floor_capacity_factor) *
+                  (0.5 * plate.density * plate.specific_heat * kettle_.floor_thickness *
+                   geometry_.floor_area);
+  const double jacketed = geometry_.circumference * std::max(kettle_.jacket_height, 1e-3);
+  return {coefficient(Coefficient::elements_heat_capacity) * std::max(kettle_.floor_power, 1.0),
+          layer,
+          layer,
+          coefficient(Coefficient::jacket_heat_capacity) * jacketed,
+          wall_area_capacity() * scene.wet_area,
+          wall_area_capacity() * scene.dry_area};
+}
+
+template <class T>
+std::vector<T> KettleModel<T>::initial_state(const Start& start) const {
+  require_between("Start", "floor", start.floor, 233.15, 573.15, "K");
+  require_between("Start", "wall", start.wall, 233.15, 573.15, "K");
+  std::vector<T> x(layout_.size(), T(0.0));
+  for (auto node : {slot::elements, slot::floor_lower, slot::floor_upper}) x[node] = start.floor;
+  for (auto node : {slot::jacket, slot::wall_wet, slot::wall_dry}) x[node] = start.wall;
+  x[slot::liquid_enthalpy] = coefficient(Coefficient::agitator_heat_capacity) *
+                             geometry_.floor_area * (start.wall - constants::ice_point);
+  x[slot::floor_reading] = start.floor + coefficient(Coefficient::floor_sensor_offset);
+  x[slot::probe_reading] = start.wall + coefficient(Coefficient::probe_offset);
+  return x;
+}
+
+template <class T>
+const Scene<T>& KettleModel<T>::scene_at(const std::vector<T>& x) {
+  const T metal_capacity =
+      coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area;
+  observe({geometry_, metal_capacity, &layout_, &shells_, &additions_}, x, scene_);
+  return scene_;
+}
+
+template <class T>
+void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::vector<T>& dxdt) {
+  dxdt.assign(layout_.size(), T(0.0));
+  const auto& scene = scene_at(x);
+  const T suspended = scene.immersion * scene.piece_volume /
+                      (scene.piece_volume + scene.liquid_volume + 1e-9);
+  Fluid<T> fluid = film_properties(scene.pool, scene.liquid_temperature);
+  const T bulk_viscosity = fluid.viscosity;
+  fluid.viscosity = suspension_viscosity(bulk_viscosity, suspended,
+                                         coefficient(Coefficient::solids_thickening));
+  Flows flows{dxdt, scene, fluid, bulk_viscosity,
+              scene.pool.water / (scene.pool.water + last_film * geometry_.floor_area)};
+  heat_floor(inputs, x, flows);
+  heat_jacket(inputs, x, flows);
+  lose_from_wall(inputs, x, flows);
+  floor_to_liquid(inputs, x, flows);
+  floor_to_pieces(inputs, x, flows);
+  wall_to_liquid(inputs, x, flows);
+  liquid_to_pieces(inputs, flows);
+  within_pieces(flows);
+  leave_surface(inputs, flows);
+  boil_off(flows);
+  release_juice(flows);
+  for (std::size_t i = 0; i < inputs.pour_rate.size(); ++i) {
+    if (inputs.pour_rate[i] > 0.0) pour_on(i, T(inputs.pour_rate[i]), dxdt);
+  }
+  read_sensors(x, flows);
+  balance_nodes(x, flows);
+}
+
+/// Turns heat into rates of temperature. The wetted height moves: metal passes between wet and
+/// dry wall with the temperature it has, so that no heat is made or lost.
+template <class T>
+void KettleModel<T>::balance_nodes(const std::vector<T>& x, Flows& flows) const {
+  const auto& scene = flows.scene;
+  T volume_rate = flows.rate[slot::water] / level_density_water +
+                  flows.rate[slot::oil] / level_density_oil +
+                  flows.rate[slot::solids] / solids_density;
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& slots = layout_.pieces[i];
+    volume_rate += flows.rate[slots.poured] * dry_volume(shells_[i]) +
+                   flows.rate[slots.water] / level_density_water;
+  }
+  const bool at_rim = scene.wet_height >= highest_wet_share * kettle_.height;
+  const T area_rate =
+      at_rim ? T(0.0) : T(geometry_.circumference * volume_rate / geometry_.floor_area);
+  const T carried = wall_area_capacity() * area_rate * (x[slot::wall_dry] - x[slot::wall_wet]);
+  (area_rate > 0.0 ? flows.node_heat[slot::wall_wet] : flows.node_heat[slot::wall_dry]) += carried;
+  const auto capacities = node_capacities(scene);
+  for (std::size_t node = 0; node < capacities.size(); ++node) {
+    flows.rate[node] += flows.node_heat[node] / capacities[node];
+  }
+}
+
+template <class T>
+T KettleModel<T>::stored_energy(const std::vector<T>& x) {
+  const auto capacities = node_capacities(scene_at(x));
+  T energy = x[slot::liquid_enthalpy];
+  for (std::size_t node = 0; node < capacities.size(); ++node) energy += capacities[node] * x[node];
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    for (std::size_t k = 0; k < shells_[i].count; ++k) {
+      energy += x[layout_.pieces[i].enthalpy + k];
+    }
+  }
+  return energy;
+}
+
+template <class T>
+T KettleModel<T>::product_mass(const std::vector<T>& x) const {
+  T mass = x[slot::water] + x[slot::oil] + x[slot::solids];
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& slots = layout_.pieces[i];
+    mass += x[slots.poured] * (1.0 - shells_[i].water_share) + x[slots.water];
+  }
+  return mass;
+}
+
+template class KettleModel<double>;
+
+}  // namespace kettlecast

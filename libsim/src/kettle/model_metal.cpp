@@ -1,0 +1,147 @@
+// Heat in floor, jacket and wall, and from them to the product.
+
+#include <algorithm>
+
+#include "flows.hpp"
+#include "kettlecast/base/constants.hpp"
+#include "kettlecast/kettle/films.hpp"
+#include "kettlecast/numerics/smooth.hpp"
+#include "kettlecast/transfer/contact.hpp"
+
+namespace kettlecast {
+namespace {
+
+// The jacket's own switch throttles it within this band below its limit [K].
+constexpr double jacket_band = 2.0;
+
+// Inside of the wall above the product to the air over it [W/(m2 K)]: natural convection and
+// radiation in an enclosure, common practice, no source.
+constexpr double headspace_film = 6.0;
+
+// Longest time that pieces rest on the floor while the agitator stands [s].
+constexpr double longest_contact = 60.0;
+
+// Volume share of water below which oil, above which water is the continuous liquid and wets the
+// floor; emulsions invert in between. Source: phase inversion of stirred oil and water, about
+// 0.3 to 0.7 by volume (from memory).
+constexpr double oil_continuous = 0.3, water_continuous = 0.7;
+
+}  // namespace
+
+template <class T>
+void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x,
+                                Flows& flows) const {
+  const T heater =
+      coefficient(Coefficient::floor_efficiency) * (kettle_.floor_power * inputs.floor_heat);
+  flows.node_heat[slot::elements] += heater;
+  flows.rate[slot::heater_energy] += heater;
+  const T elements = coefficient(Coefficient::elements_heat_capacity) *
+                     std::max(kettle_.floor_power, 1.0) / coefficient(Coefficient::elements_lag);
+  flows.between(slot::elements, slot::floor_lower,
+                elements * (x[slot::elements] - x[slot::floor_lower]));
+  const double plate = metal(kettle_.floor_metal).conductivity * geometry_.floor_area /
+                       (0.5 * kettle_.floor_thickness);
+  flows.between(slot::floor_lower, slot::floor_upper,
+                plate / coefficient(Coefficient::floor_resistance_factor) *
+                    (x[slot::floor_lower] - x[slot::floor_upper]));
+  flows.to_room(slot::floor_lower,
+                coefficient(Coefficient::floor_loss) * geometry_.floor_area *
+                    (x[slot::floor_lower] - kettle_.surroundings.temperature));
+}
+
+template <class T>
+void KettleModel<T>::heat_jacket(const Inputs& inputs, const std::vector<T>& x,
+                                 Flows& flows) const {
+  const T share = smooth_step(T((inputs.jacket_limit - x[slot::jacket]) / jacket_band));
+  const T heater = coefficient(Coefficient::jacket_efficiency) * share *
+                   (kettle_.jacket_power * inputs.jacket_heat);
+  flows.node_heat[slot::jacket] += heater;
+  flows.rate[slot::heater_energy] += heater;
+  const T covered = std::min(flows.scene.wet_height, T(kettle_.jacket_height));
+  const T conductance =
+      coefficient(Coefficient::jacket_conductance) * geometry_.circumference;
+  flows.between(slot::jacket, slot::wall_wet,
+                conductance * covered * (x[slot::jacket] - x[slot::wall_wet]));
+  flows.between(
+      slot::jacket, slot::wall_dry,
+      conductance * (kettle_.jacket_height - covered) * (x[slot::jacket] - x[slot::wall_dry]));
+}
+
+template <class T>
+void KettleModel<T>::lose_from_wall(const Inputs& inputs, const std::vector<T>& x,
+                                    Flows& flows) const {
+  const auto& scene = flows.scene;
+  const double room = kettle_.surroundings.temperature;
+  const T loss = coefficient(Coefficient::wall_loss);
+  const T covered = std::min(scene.wet_height, T(kettle_.jacket_height));
+  const T bare_wet = geometry_.circumference * (scene.wet_height - covered);
+  const T bare_dry =
+      scene.dry_area - geometry_.circumference * (kettle_.jacket_height - covered);
+  const double inside = inputs.cover == Cover::lid ? 0.0 : headspace_film;
+  flows.to_room(slot::jacket, loss * (geometry_.circumference * kettle_.jacket_height) *
+                                  (x[slot::jacket] - room));
+  flows.to_room(slot::wall_wet, loss * bare_wet * (x[slot::wall_wet] - room));
+  flows.to_room(slot::wall_dry,
+                (loss * bare_dry + inside * scene.dry_area) * (x[slot::wall_dry] - room));
+}
+
+/// Agitated and natural convection, joined with nucleate boiling where the floor is hot enough.
+/// Water boils at the floor only where it, not oil, is the continuous liquid that wets it.
+template <class T>
+void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>& x,
+                                     Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T difference = x[slot::floor_upper] - scene.liquid_temperature;
+  const T film = coefficient(Coefficient::floor_film_factor) *
+                 floor_film_coefficient(kettle_, flows.fluid,
+                                        flows.stirring(inputs, x[slot::floor_upper]));
+  const T plate = coefficient(Coefficient::floor_resistance_factor) *
+                  (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
+  const T convection = difference / (1.0 / film + plate);
+  const T surface = x[slot::floor_upper] - convection * plate;
+  const T wets = smooth_step(T((watery_share(scene.pool) - oil_continuous) /
+                               (water_continuous - oil_continuous)));
+  const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
+                    boiling_heat_flux(T(surface - boiling_point_), boiling_point_);
+  const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
+  flows.to_liquid(slot::floor_upper, wetted * boiling_with_convection(convection, boiling));
+}
+
+/// Direct contact, where there is too little liquid to carry the pieces.
+template <class T>
+void KettleModel<T>::floor_to_pieces(const Inputs& inputs, const std::vector<T>& x,
+                                     Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T area = geometry_.floor_area * scene.coverage * (1.0 - scene.immersion);
+  const T rest = T(contact_time(inputs.agitator_speed, kettle_.blades, longest_contact));
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& piece = scene.pieces[i];
+    const std::size_t outer = shells_[i].count - 1;
+    const T penetration = penetration_coefficient(
+        shell_conductivity(shells_[i], piece.temperature[outer]), T(shells_[i].density),
+        T(shells_[i].freezing.unfrozen_specific_heat), rest);
+    const T film = contact_coefficient(
+        penetration, T(1.0 / coefficient(Coefficient::floor_contact_resistance)));
+    const T heat_flow =
+        film * area * piece.share * (x[slot::floor_upper] - piece.temperature[outer]);
+    flows.node_heat[slot::floor_upper] -= heat_flow;
+    flows.rate[layout_.pieces[i].enthalpy + outer] += heat_flow;
+  }
+}
+
+template <class T>
+void KettleModel<T>::wall_to_liquid(const Inputs& inputs, const std::vector<T>& x,
+                                    Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T difference = x[slot::wall_wet] - scene.liquid_temperature;
+  const T film = coefficient(Coefficient::wall_film_factor) *
+                 wall_film_coefficient(kettle_, flows.fluid,
+                                       flows.stirring(inputs, x[slot::wall_wet]));
+  const double plate = 0.5 * kettle_.wall_thickness / metal(kettle_.wall_metal).conductivity;
+  const T wetted = scene.wet_area * scene.coverage * scene.immersion;
+  flows.to_liquid(slot::wall_wet, wetted * difference / (1.0 / film + plate));
+}
+
+template class KettleModel<double>;
+
+}  // namespace kettlecast

@@ -1,0 +1,211 @@
+// Heat and water in the product: pieces, free surface, boiling, juice, pours; and the sensors.
+
+#include <cmath>
+
+#include "flows.hpp"
+#include "kettlecast/base/constants.hpp"
+#include "kettlecast/kettle/films.hpp"
+#include "kettlecast/numerics/smooth.hpp"
+#include "kettlecast/properties/composition.hpp"
+
+namespace kettlecast {
+namespace {
+
+// Time in which superheated product boils down to its boiling point [s], and the superheat over
+// which boiling sets in [K]. Real product boils within a fraction of a kelvin of saturation; both
+// only need to be small against what a probe can show.
+constexpr double boiling_time = 1.0;
+constexpr double boiling_onset = 0.5;
+
+// Water per mass of food below which pieces dry up [kg/kg].
+constexpr double last_moisture = 0.02;
+
+// A lid is one more sheet in the way of convection and radiation, which halves them; what passes
+// as vapour is a fitted coefficient. Source: one radiation shield of equal emissivity halves the
+// exchange (Incropera, Fundamentals of Heat and Mass Transfer, radiation shields; from memory).
+constexpr double lid_share = 0.5;
+
+// Juice starts to flow where plant cells soften and flows fully when cooked [K]: vegetables
+// soften between 60 and 90 degC, common practice, no source.
+constexpr double juice_onset = 333.15, juice_full = 363.15;
+
+/// 0 below zero, x above, joined by a parabola over `width`; exactly zero where nothing flows.
+template <class T>
+T ramp(const T& x, double width) {
+  if (x <= 0.0) return T(0.0);
+  return x < width ? T(x * x / (2.0 * width)) : T(x - 0.5 * width);
+}
+
+}  // namespace
+
+template <class T>
+void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const {
+  const auto& scene = flows.scene;
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& piece = scene.pieces[i];
+    const std::size_t outer = shells_[i].count - 1;
+    const T difference = scene.liquid_temperature - piece.temperature[outer];
+    const T film = coefficient(Coefficient::piece_film_factor) *
+                   piece_film_coefficient(kettle_, flows.fluid, inputs.agitator_speed, difference,
+                                          shells_[i].size);
+    const T inside =
+        shells_[i].surface_resistance / shell_conductivity(shells_[i], piece.temperature[outer]);
+    const T heat_flow = piece.poured * shells_[i].area * scene.immersion * difference /
+                        (1.0 / film + inside);
+    flows.rate[slot::liquid_enthalpy] -= heat_flow;
+    flows.rate[layout_.pieces[i].enthalpy + outer] += heat_flow;
+  }
+}
+
+template <class T>
+void KettleModel<T>::within_pieces(Flows& flows) const {
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& piece = flows.scene.pieces[i];
+    const auto& shells = shells_[i];
+    for (std::size_t k = 0; k + 1 < shells.count; ++k) {
+      const T conductivity = 0.5 * (shell_conductivity(shells, piece.temperature[k]) +
+                                    shell_conductivity(shells, piece.temperature[k + 1]));
+      const T heat_flow = shells.links[k] * conductivity * piece.poured *
+                          (piece.temperature[k + 1] - piece.temperature[k]);
+      flows.rate[layout_.pieces[i].enthalpy + k] += heat_flow;
+      flows.rate[layout_.pieces[i].enthalpy + k + 1] -= heat_flow;
+    }
+  }
+}
+
+/// Convection, radiation and evaporation from the free surface, shared between the liquid and
+/// the pieces that look out of it.
+template <class T>
+void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T skin_film = 
+      floor_film_coefficient(kettle_, flows.fluid, {inputs.agitator_speed, T(2.0), T(1.0)});
+  const SurfaceLoss<T> loss = surface_loss(kettle_, scene.product_temperature, skin_film);
+  const T factor = coefficient(Coefficient::evaporation_factor);
+  const T area = geometry_.floor_area * scene.coverage;
+  const double sheet = inputs.cover == Cover::lid ? lid_share : 1.0;
+  const T dry = area * sheet * (factor * loss.convection + loss.radiation);
+  const T passing = inputs.cover == Cover::open ? T(1.0)
+                    : inputs.cover == Cover::lid
+                        ? coefficient(Coefficient::evaporation_lid_factor)
+                        : T(0.0);
+  // Only the watery share of the surface evaporates; fat covers the rest, and pieces in fat.
+  const T vapour = area * passing * factor * watery_share(scene.pool) * loss.vapour;
+  flows.product_to_room(slot::liquid_enthalpy, scene.immersion * dry);
+  flows.evaporate(slot::water, slot::liquid_enthalpy,
+                  T(scene.immersion * flows.water_presence * vapour), scene.liquid_temperature);
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& piece = scene.pieces[i];
+    const auto& slots = layout_.pieces[i];
+    const std::size_t outer = shells_[i].count - 1;
+    const T share = (1.0 - scene.immersion) * piece.share;
+    const T moist = piece.water_per_mass / (piece.water_per_mass + last_moisture);
+    flows.product_to_room(slots.enthalpy + outer, share * dry);
+    flows.evaporate(slots.water, slots.enthalpy + outer, T(share * moist * vapour),
+                    piece.temperature[outer]);
+  }
+}
+
+/// Liquid and wet surfaces of pieces hotter than the boiling point boil down to it.
+template <class T>
+void KettleModel<T>::boil_off(Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T excess = ramp(T(scene.liquid_temperature - boiling_point_), boiling_onset);
+  const T latent = water::latent_heat(T(boiling_point_));
+  const T capacity = pool_heat_capacity(scene.pool, scene.liquid_temperature);
+  flows.evaporate(slot::water, slot::liquid_enthalpy,
+                  T(flows.water_presence * capacity * excess / (boiling_time * latent)),
+                  scene.liquid_temperature);
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& piece = scene.pieces[i];
+    const auto& slots = layout_.pieces[i];
+    const std::size_t outer = shells_[i].count - 1;
+    const T hot = ramp(T(piece.temperature[outer] - boiling_point_), boiling_onset);
+    const T moist = piece.water_per_mass / (piece.water_per_mass + last_moisture);
+    const T shell_capacity = piece.poured * shells_[i].freezing.unfrozen_specific_heat /
+                             static_cast<double>(shells_[i].count);
+    flows.evaporate(slots.water, slots.enthalpy + outer,
+                    T(moist * shell_capacity * hot / (boiling_time * latent)),
+                    piece.temperature[outer]);
+  }
+}
+
+/// Cooked pieces give up their free juice to the liquid, with the heat it holds.
+template <class T>
+void KettleModel<T>::release_juice(Flows& flows) const {
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    const auto& piece = flows.scene.pieces[i];
+    const auto& slots = layout_.pieces[i];
+    const T kept = shells_[i].water_share * (1.0 - shells_[i].free_juice);
+    const T free = ramp(T(piece.water_per_mass - kept), last_moisture);
+    const T cooked =
+        smooth_step(T((piece.mean_temperature - juice_onset) / (juice_full - juice_onset)));
+    const T flow = coefficient(Coefficient::juice_rate) * cooked * free * piece.poured;
+    flows.rate[slots.water] -= flow;
+    flows.rate[slot::water] += flow;
+    for (std::size_t k = 0; k < shells_[i].count; ++k) {
+      const T heat_flow = flow / static_cast<double>(shells_[i].count) *
+                          piece_water_specific_heat *
+                          (piece.temperature[k] - constants::ice_point);
+      flows.rate[slots.enthalpy + k] -= heat_flow;
+      flows.rate[slot::liquid_enthalpy] += heat_flow;
+    }
+  }
+}
+
+/// Adds a mass (or a mass per time) of an addition to a state (or to its rates).
+template <class T>
+void KettleModel<T>::pour_on(std::size_t addition, const T& mass, std::vector<T>& into) const {
+  const Addition& what = additions_[addition];
+  into[slot::poured_mass] += mass;
+  if (what.shape == Shape::none) {
+    const auto& composition = what.food.composition;
+    const LiquidPool<double> pool{composition.water, composition.fat,
+                                  1.0 - composition.water - composition.fat, 0.0, 0.0};
+    const double enthalpy = pool_enthalpy(pool, what.temperature);
+    into[slot::water] += mass * pool.water;
+    into[slot::oil] += mass * pool.oil;
+    into[slot::solids] += mass * pool.solids;
+    into[slot::liquid_enthalpy] += mass * enthalpy;
+    into[slot::poured_energy] += mass * enthalpy;
+    return;
+  }
+  std::size_t i = 0;
+  while (layout_.pieces[i].addition != addition) ++i;
+  const auto& slots = layout_.pieces[i];
+  const double enthalpy = shells_[i].freezing.specific_enthalpy(what.temperature);
+  into[slots.poured] += mass;
+  into[slots.water] += mass * shells_[i].water_share;
+  for (std::size_t k = 0; k < shells_[i].count; ++k) {
+    into[slots.enthalpy + k] += mass * enthalpy / static_cast<double>(shells_[i].count);
+  }
+  into[slot::poured_energy] += mass * enthalpy;
+}
+
+template <class T>
+void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x) const {
+  pour_on(addition, mass, x);
+}
+
+template <class T>
+T KettleModel<T>::floor_sensor_temperature(const std::vector<T>& x) const {
+  const T position = coefficient(Coefficient::floor_sensor_position);
+  return position * x[slot::floor_lower] + (1.0 - position) * x[slot::floor_upper];
+}
+
+template <class T>
+void KettleModel<T>::read_sensors(const std::vector<T>& x, Flows& flows) const {
+  using std::exp;
+  flows.rate[slot::floor_reading] +=
+      (floor_sensor_temperature(x) + coefficient(Coefficient::floor_sensor_offset) - x[slot::floor_reading]) /
+      coefficient(Coefficient::floor_sensor_lag);
+  const T covered = 1.0 - exp(-level_of(flows.scene) / coefficient(Coefficient::probe_height));
+  const T felt = covered * flows.scene.product_temperature + (1.0 - covered) * x[slot::wall_dry];
+  flows.rate[slot::probe_reading] +=
+      (felt + coefficient(Coefficient::probe_offset) - x[slot::probe_reading]) /
+      coefficient(Coefficient::probe_lag);
+}
+
+template class KettleModel<double>;
+
+}  // namespace kettlecast
