@@ -1,0 +1,116 @@
+#include "recorder.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace kettlecast {
+namespace {
+
+/// Fixed columns of the trace; those of pieces follow.
+const std::vector<std::string> fixed_columns = {
+    "time",
+    "phase",
+    "floor_sensor.reading",
+    "probe.reading",
+    "floor.temperature",
+    "product.temperature",
+    "liquid.temperature",
+    "wall.temperature",
+    "jacket.temperature",
+    "elements.temperature",
+    "floor.heat",
+    "jacket.heat",
+    "agitator.speed",
+    "liquid.water",
+    "vapour.mass",
+    "product.level",
+};
+
+/// Peaks between accepted steps are looked for at this many points per step.
+constexpr int looks_per_step = 4;
+
+}  // namespace
+
+Recorder::Recorder(BatchRun& run, Trace& trace, double interval)
+    : run_(run), trace_(trace), interval_(interval) {
+  trace_.names = fixed_columns;
+  for (const auto& slots : run.model().layout().pieces) {
+    const auto& name = run.model().additions()[slots.addition].name;
+    trace_.names.push_back(name + ".core_temperature");
+    trace_.names.push_back(name + ".surface_temperature");
+  }
+}
+
+void Recorder::operator()(int phase, double begin, double end, const DenseOutput& at) {
+  for (double n = std::floor(begin / interval_) + 1.0; n * interval_ <= end; n += 1.0) {
+    at(n * interval_, scratch_);
+    write(phase, n * interval_, scratch_);
+  }
+}
+
+void Recorder::write(int phase, double time, const State& x) {
+  auto& values = trace_.values;
+  if (trace_.rows() > 0 && values[values.size() - trace_.columns()] >= time) {
+    values.resize(values.size() - trace_.columns());
+  }
+  const auto& scene = run_.model().scene_at(x);
+  const auto& inputs = run_.inputs();
+  for (double value :
+       {time, static_cast<double>(phase), x[slot::floor_reading], x[slot::probe_reading],
+        x[slot::floor_upper], scene.product_temperature, scene.liquid_temperature,
+        x[slot::wall_wet], x[slot::jacket], x[slot::elements], inputs.floor_heat,
+        inputs.jacket_heat, inputs.agitator_speed, x[slot::water], x[slot::vapour_mass],
+        run_.model().level(x)}) {
+    values.push_back(value);
+  }
+  for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
+    values.push_back(scene.pieces[i].temperature[0]);
+    values.push_back(scene.pieces[i].temperature[run_.model().shell_count(i) - 1]);
+  }
+}
+
+double reading_of(Regulated signal, const State& x) {
+  switch (signal) {
+    case Regulated::floor: return x[slot::floor_reading];
+    case Regulated::difference: return x[slot::floor_reading] - x[slot::probe_reading];
+    default: return x[slot::probe_reading];
+  }
+}
+
+Regulation regulation_of(Regulated signal, BatchRun& run, const State& x) {
+  const double product = run.model().scene_at(x).product_temperature;
+  const double floor = run.model().floor_sensor_temperature(x);
+  switch (signal) {
+    case Regulated::floor: return {reading_of(signal, x), floor};
+    case Regulated::difference: return {reading_of(signal, x), floor - product};
+    default: return {reading_of(signal, x), product};
+  }
+}
+
+void PeakTracker::look(const State& x) {
+  const Regulation now = regulation_of(signal_, run_, x);
+  const auto raise = [&](Regulation& peak) {
+    peak = {std::max(peak.reading, now.reading), std::max(peak.truth, now.truth)};
+  };
+  raise(peak_);
+  if (reached_) raise(peak_after_);
+}
+
+void PeakTracker::operator()(double begin, double end, const DenseOutput& at) {
+  for (int look_index = 1; look_index <= looks_per_step; ++look_index) {
+    at(begin + (end - begin) * look_index / looks_per_step, scratch_);
+    look(scratch_);
+  }
+}
+
+void PeakTracker::start_overshoot() { reached_ = true; }
+
+void PeakTracker::report(double set_point, PhaseReport& phase) const {
+  phase.peak = peak_.truth;
+  phase.peak_reading = peak_.reading;
+  if (!reached_) return;
+  phase.overshoot = std::max(0.0, peak_after_.truth - set_point);
+  phase.overshoot_reading = std::max(0.0, peak_after_.reading - set_point);
+}
+
+}  // namespace kettlecast
