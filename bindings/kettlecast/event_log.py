@@ -1,0 +1,210 @@
+"""What the operator did during a run and when, from a CSV file beside the log."""
+
+from __future__ import annotations
+
+import enum
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from . import _core, units
+from .errors import InvalidArgument, UnknownName
+from .file_model import nearest
+from .findings import Finding, Severity
+from .foods import food, plain_name
+from .log_table import Rows, column_unit, read_rows
+
+_ADD = re.compile(r"(.+?) ([+-]?[\d.,]+ ?[A-Za-z]+) at (.+)")
+
+
+class EventKind(enum.Enum):
+    """What happened, with the word used in the file."""
+
+    phase_start = "phase start"
+    add = "add"
+    set_point_reached = "set point reached"
+    lid_on = "lid on"
+    lid_off = "lid off"
+    end = "end"
+    note = "note"
+
+
+@dataclass(frozen=True)
+class Event:
+    """One line of an events file.
+
+    Attributes
+    ----------
+    time :
+        From the start of the log's clock [s].
+    kind :
+        What happened.
+    detail :
+        As in the file: number of the phase, "food 8 kg at 5 C", or free text of a note.
+    phase :
+        Number of the phase it happened in, from 1; 0 before the first.
+    line :
+        Line of the file, from 1.
+    """
+
+    time: float
+    kind: EventKind
+    detail: str
+    phase: int
+    line: int
+
+
+def read_events(path: str | Path) -> tuple[Event, ...]:
+    """Events of a CSV file with the columns time_s (or time_min), event, detail.
+
+    Raises
+    ------
+    FileFormatError
+        A column is missing, an event is not known, times fall, or phases are not numbered 1, 2, ...
+    """
+    rows = read_rows(path)
+    time_at, unit = _time_column(rows)
+    places = [_place(rows, "event"), _place(rows, "detail")]
+    found: list[Event] = []
+    for line, cells in zip(rows.lines, rows.cells, strict=True):
+        padded = [cell.strip() for cell in cells] + [""] * len(rows.header)
+        word, detail = (padded[place] for place in places)
+        kind = _kind(rows, line, word, detail)
+        time = _event_time(rows, line, padded[time_at], unit)
+        if found and time < found[-1].time:
+            raise rows.refused(f"time {padded[time_at]} lies before the line above", line=line)
+        phase = found[-1].phase if found else 0
+        if kind is EventKind.phase_start:
+            phase += 1
+            if detail != str(phase):
+                raise rows.refused(f'phase start "{detail}": the next phase is {phase}', line=line)
+        found.append(Event(time, kind, detail, phase, line))
+    return tuple(found)
+
+
+def _time_column(rows: Rows) -> tuple[int, str]:
+    for index, column in enumerate(rows.header):
+        unit = column_unit(column, "time")
+        if unit is not None:
+            return index, unit
+    return _place(rows, "time_s"), "s"
+
+
+def _place(rows: Rows, column: str) -> int:
+    if column not in rows.header:
+        there = ", ".join(rows.header)
+        raise rows.refused(f'no column "{column}"; columns there are: {there}', key=column)
+    return rows.header.index(column)
+
+
+def _kind(rows: Rows, line: int, word: str, detail: str) -> EventKind:
+    words = {kind.value: kind for kind in EventKind}
+    full = f"lid {detail}" if word == "lid" else word
+    if full not in words:
+        raise rows.refused(
+            f'event "{full}" is not known{nearest(full, words)}; allowed: {", ".join(words)}',
+            key="event",
+            line=line,
+        )
+    return words[full]
+
+
+def _event_time(rows: Rows, line: int, cell: str, unit: str) -> float:
+    try:
+        return units.parse(f"{cell} {unit}", "time")
+    except InvalidArgument as error:
+        raise rows.refused(str(error), key="time", line=line) from error
+
+
+def pours_from(
+    events: Sequence[Event], recipe: _core.Recipe | None, path: str | Path
+) -> tuple[tuple[tuple[float, _core.Addition], ...], list[Finding]]:
+    """Time [s] and addition of each `add` event, with findings.
+
+    Food, mass and temperature come from the event; piece size, shape and pour time from the
+    addition of that name in the recipe, first of the phase the event lies in, then of any phase.
+
+    Parameters
+    ----------
+    events :
+        As `read_events` returns them.
+    recipe :
+        May be None; then every addition is a liquid poured at once.
+    path :
+        Of the events file, for messages.
+
+    Raises
+    ------
+    FileFormatError
+        A detail that is not "food mass at temperature", or a food that is not known.
+    """
+    rows = Rows(str(path), (), (), ())
+    starts = {event.phase: event.time for event in events if event.kind is EventKind.phase_start}
+    waiting = _planned(recipe)
+    pours: list[tuple[float, _core.Addition]] = []
+    findings: list[Finding] = []
+    for event in events:
+        if event.kind is not EventKind.add:
+            continue
+        name, mass, temperature = _added(rows, event)
+        planned = _take(waiting, name, event.phase)
+        if planned is None:
+            planned = _unplanned(rows, event, name)
+            findings.append(_not_planned(event, name, recipe))
+        delay = event.time - starts.get(event.phase, event.time)
+        changed = planned.replace(mass=mass, temperature=temperature, delay=delay)
+        pours.append((event.time, changed))
+    return tuple(pours), findings
+
+
+def _added(rows: Rows, event: Event) -> tuple[str, float, float]:
+    found = _ADD.fullmatch(" ".join(event.detail.split()))
+    if found is None:
+        told = f'add "{event.detail}": write food, mass and temperature as "onion 8 kg at 5 C"'
+        raise rows.refused(told, key="detail", line=event.line)
+    try:
+        return found[1], units.mass(found[2]), units.temperature(found[3])
+    except InvalidArgument as error:
+        raise rows.refused(f"add: {error}", key="detail", line=event.line) from error
+
+
+def _planned(recipe: _core.Recipe | None) -> list[tuple[int, _core.Addition]]:
+    """Additions of the recipe that no event has used yet, with the number of their phase."""
+    phases = recipe.phases if recipe is not None else []
+    return [
+        (number, addition)
+        for number, phase in enumerate(phases, start=1)
+        for addition in phase.additions
+    ]
+
+
+def _take(
+    waiting: list[tuple[int, _core.Addition]], name: str, phase: int
+) -> _core.Addition | None:
+    wanted = plain_name(name)
+    named = [entry for entry in waiting if plain_name(entry[1].name) == wanted]
+    if not named:
+        return None
+    taken = next((entry for entry in named if entry[0] == phase), named[0])
+    waiting.remove(taken)
+    return taken[1]
+
+
+def _unplanned(rows: Rows, event: Event, name: str) -> _core.Addition:
+    try:
+        return _core.Addition(name=name, food=food(name))
+    except UnknownName as error:
+        raise rows.refused(f"add: {error}", key="detail", line=event.line) from error
+
+
+def _not_planned(event: Event, name: str, recipe: _core.Recipe | None) -> Finding:
+    lines = (event.line, event.line)
+    if recipe is None:
+        seen = f'"{name}" taken as a liquid poured at once, because no recipe was given'
+        return Finding(
+            Severity.note, lines, "events", seen, "recipe=, for piece size and pour time"
+        )
+    seen = f'"{name}" is not (or not so often) in recipe "{recipe.name}", taken as a liquid'
+    expected = "the recipe that was cooked; see with_more"
+    return Finding(Severity.warning, lines, "events", seen, expected)

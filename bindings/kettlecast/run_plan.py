@@ -1,0 +1,68 @@
+"""From a logged run to what drives the model through it."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import _core
+from .run_log import Run
+
+# Readings in this first stretch of a log tell how warm the kettle was [s].
+_STILL = 3.0
+# Limit of a jacket that is logged without a recipe: its elements are on whenever the log says so.
+_NO_JACKET_LIMIT = 573.15
+
+
+def start_of(run: Run) -> _core.Start:
+    """Temperatures of the kettle when the log begins: the first readings of floor and probe [K]."""
+    still = run.time <= run.time[0] + _STILL
+    probe = float(np.mean(run.probe_reading[still]))
+    floor = probe if run.floor_reading is None else float(np.mean(run.floor_reading[still]))
+    return _core.Start(floor=floor, wall=probe)
+
+
+def _settings(run: Run) -> list[_core.TimedSetting]:
+    """Cover and jacket limit, merged into one list of changes."""
+    limits = {time: limit for time, limit in run.jacket_limits if limit is not None}
+    covers = dict(run.covers)
+    begin = float(run.time[0])
+    cover, limit = _core.Cover.open, _NO_JACKET_LIMIT
+    merged = [_core.TimedSetting(time=begin, cover=cover, jacket_limit=limit)]
+    for time in sorted({*limits, *covers}):
+        cover, limit = covers.get(time, cover), limits.get(time, limit)
+        merged.append(_core.TimedSetting(time=max(time, begin), cover=cover, jacket_limit=limit))
+    return merged
+
+
+def run_plan(
+    run: Run,
+    surroundings: _core.Surroundings,
+    output_times: NDArray[np.float64],
+) -> _core.RunPlan:
+    """What `replay` needs to follow a logged run.
+
+    Parameters
+    ----------
+    run :
+        A log with heater signal.
+    surroundings :
+        The room during the run.
+    output_times :
+        When to read the sensors of the model, rising, shape (n,) [s].
+    """
+    signals = _core.DriveSignals(
+        time=run.time,
+        floor_heat=run.floor_heat,
+        jacket_heat=run.jacket_heat,
+        agitator_speed=run.agitator_speed,
+    )
+    pours = [_core.TimedAddition(time=time, addition=addition) for time, addition in run.pours]
+    return _core.RunPlan(
+        signals=signals,
+        pours=pours,
+        settings=_settings(run),
+        surroundings=surroundings,
+        start=start_of(run),
+        output_times=output_times,
+    )
