@@ -1,0 +1,182 @@
+"""What a fit found, and how sure it is."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from . import _core
+from .fit_problem import CARDS, FitOptions, FitProblem
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+Vector = NDArray[np.float64]
+
+# Pairs of coefficients whose correlation is stronger than this are named in the report.
+STRONG_CORRELATION = 0.9
+
+
+@dataclass(frozen=True)
+class Param:
+    """One fitted coefficient, in the unit of its card; names as users of lmfit know them."""
+
+    name: str
+    value: float
+    stderr: float
+    init_value: float
+    at_bound: bool
+
+    @property
+    def unit(self) -> str:
+        """Unit of value and stderr."""
+        return CARDS[self.name].unit
+
+    @property
+    def min(self) -> float:
+        """Lower bound."""
+        return CARDS[self.name].lower
+
+    @property
+    def max(self) -> float:
+        """Upper bound."""
+        return CARDS[self.name].upper
+
+
+@dataclass(frozen=True)
+class RunQuality:
+    """How well one run is followed; RMS of model less log [K]."""
+
+    name: str
+    floor_rms: float | None
+    probe_rms: float
+    probe_autocorrelation: float
+    sha256: str
+
+
+@dataclass(frozen=True, eq=False)
+class Fit:
+    """A kettle with fitted coefficients.
+
+    Attributes
+    ----------
+    kettle, coefficients :
+        Use both for forecasts, or give the fit itself to `forecast`.
+    params :
+        Fitted coefficients by name.
+    fixed :
+        Coefficients that were given, by name.
+    covar, scaled_covar :
+        Covariance of the values, and of the scaled coefficients, shape (n, n), in the order of
+        `params`.
+    chisqr, redchi :
+        Sum of squared weighted residuals; the same per degree of freedom, where the data count
+        as `neffective` independent values.
+    runs :
+        Quality of each run.
+    comparison :
+        Readings of log and model of each run: time [s], floor and probe [K].
+    """
+
+    kettle: _core.Kettle
+    coefficients: _core.Coefficients
+    params: Mapping[str, Param]
+    fixed: Mapping[str, float]
+    covar: Vector
+    scaled_covar: Vector
+    chisqr: float
+    redchi: float
+    ndata: int
+    neffective: float
+    nfev: int
+    success: bool
+    message: str
+    runs: tuple[RunQuality, ...]
+    options: FitOptions = field(default_factory=FitOptions)
+    comparison: tuple[dict[str, Vector | None], ...] = ()
+
+    @property
+    def nvarys(self) -> int:
+        """Number of fitted coefficients."""
+        return len(self.params)
+
+    def correl(self) -> pd.DataFrame:
+        """Correlation matrix of the fitted coefficients."""
+        spread = np.sqrt(np.diag(self.scaled_covar))
+        names = list(self.params)
+        return pd.DataFrame(self.scaled_covar / np.outer(spread, spread), names, names)
+
+    def strong_pairs(self) -> list[tuple[str, str, float]]:
+        """Pairs of coefficients that the data hardly tell apart, strongest first."""
+        matrix = self.correl().to_numpy()
+        names = list(self.params)
+        pairs = [
+            (names[i], names[j], float(matrix[i, j]))
+            for i in range(len(names))
+            for j in range(i)
+            if abs(matrix[i, j]) > STRONG_CORRELATION
+        ]
+        return sorted(pairs, key=lambda pair: -abs(pair[2]))
+
+    def learned(self, name: str) -> float:
+        """Share of the prior spread of a coefficient that the data took away, 0 to 1 [-]."""
+        index = list(self.params).index(name)
+        return float(max(0.0, 1.0 - np.sqrt(self.scaled_covar[index, index])))
+
+    def draws(self, count: int, seed: int) -> list[_core.Coefficients]:
+        """Sets of coefficients drawn from the spread of the fit.
+
+        Parameters
+        ----------
+        count :
+            Number of sets.
+        seed :
+            Of the random numbers; the same seed gives the same sets.
+        """
+        problem = FitProblem(self.kettle, [], list(self.params), self.coefficients, self.options)
+        centre = problem.scaled({name: one.value for name, one in self.params.items()})
+        generator = np.random.default_rng(seed)
+        points = generator.multivariate_normal(centre, self.scaled_covar, size=count)
+        return [problem.coefficients(np.clip(x, problem.lower, problem.upper)) for x in points]
+
+    def table(self) -> pd.DataFrame:
+        """One row per coefficient: value, standard error, start, bounds, unit."""
+        rows = [
+            {
+                "coefficient": one.name,
+                "value": one.value,
+                "stderr": one.stderr,
+                "unit": one.unit,
+                "start": one.init_value,
+                "min": one.min,
+                "max": one.max,
+                "learned": self.learned(one.name),
+                "at_bound": one.at_bound,
+            }
+            for one in self.params.values()
+        ]
+        return pd.DataFrame(rows).set_index("coefficient")
+
+    def fit_report(self) -> str:
+        """The fit in words and numbers."""
+        from .fit_report import fit_report
+
+        return fit_report(self)
+
+    def plot(self) -> Figure:
+        """Readings of log and model, and their difference, for each run."""
+        from .plots import plot_fit
+
+        return plot_fit(self)
+
+    def save(self, path: str | Path) -> None:
+        """Write the fit to a JSON file, see `read_fit`."""
+        from .fit_file import write_fit
+
+        write_fit(self, path)

@@ -1,0 +1,119 @@
+"""Tables of forecasts: SI numbers to what people read."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from . import _core
+from .errors import InvalidArgument
+
+_ICE = 273.15
+_POUND = 0.45359237  # [kg], exact
+_KILOWATT_HOUR = 3.6e6  # [J]
+
+REASONS = {
+    _core.EndReason.held: "held",
+    _core.EndReason.elapsed: "time over",
+    _core.EndReason.signal: "signal reached",
+    _core.EndReason.mass_lost: "mass lost",
+    _core.EndReason.timed_out: "TIMED OUT",
+}
+
+
+@dataclass(frozen=True)
+class Spread:
+    """Ends of the interval of each phase, shape (phases,) each [s]; NaN where never reached."""
+
+    to_reach_low: NDArray[np.float64]
+    to_reach_high: NDArray[np.float64]
+    duration_low: NDArray[np.float64]
+    duration_high: NDArray[np.float64]
+
+
+def spread_of(members: Sequence[Sequence[_core.PhaseReport]], level: float) -> Spread:
+    """Central interval of the members of an ensemble."""
+    low, high = 0.5 * (1.0 - level), 0.5 * (1.0 + level)
+    reach = np.array(
+        [[np.nan if p.time_to_reach is None else p.time_to_reach for p in one] for one in members]
+    )
+    duration = np.array([[p.duration for p in one] for one in members])
+
+    def ends(values: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        columns = [c[np.isfinite(c)] for c in values.T]
+        lows = [np.quantile(c, low) if c.size else np.nan for c in columns]
+        highs = [np.quantile(c, high) if c.size else np.nan for c in columns]
+        return np.array(lows), np.array(highs)
+
+    return Spread(*ends(reach), *ends(duration))
+
+
+def _row(phase: _core.PhaseReport, us: bool) -> dict[str, object]:
+    temperature, mass = ("F", "lb") if us else ("C", "kg")
+    factor = 1.8 if us else 1.0
+
+    def level(kelvin: float) -> float:
+        return (kelvin - _ICE) * factor + (32.0 if us else 0.0)
+
+    def difference(kelvin: float | None) -> float:
+        return np.nan if kelvin is None else kelvin * factor
+
+    over = "F" if us else "K"
+    return {
+        "phase": phase.name,
+        "start_min": phase.start / 60.0,
+        "to_reach_min": np.nan if phase.time_to_reach is None else phase.time_to_reach / 60.0,
+        "duration_min": phase.duration / 60.0,
+        "ended": REASONS[phase.ended],
+        f"peak_{temperature}": level(phase.peak),
+        f"peak_reading_{temperature}": level(phase.peak_reading),
+        f"overshoot_{over}": difference(phase.overshoot),
+        f"overshoot_reading_{over}": difference(phase.overshoot_reading),
+        f"evaporated_{mass}": phase.evaporated / (_POUND if us else 1.0),
+        "energy_kWh": phase.energy / _KILOWATT_HOUR,
+    }
+
+
+def phases_table(
+    phases: Sequence[_core.PhaseReport], spread: Spread | None, system: str
+) -> pd.DataFrame:
+    """One row per phase, indexed by its number from 1."""
+    if system not in ("metric", "us"):
+        raise InvalidArgument(f'system must be "metric" or "us", got {system!r}')
+    table = pd.DataFrame([_row(phase, system == "us") for phase in phases])
+    table.index = pd.RangeIndex(1, len(table) + 1, name="number")
+    if spread is not None:
+        for name in ("to_reach", "duration"):
+            for end in ("low", "high"):
+                table[f"{name}_{end}_min"] = getattr(spread, f"{name}_{end}") / 60.0
+    return table
+
+
+def trace_table(names: Sequence[str], values: NDArray[np.float64]) -> pd.DataFrame:
+    """Signals over time; temperatures and readings in degC, the rest as named."""
+    columns = {}
+    for i, name in enumerate(names):
+        column = values[:, i]
+        if name.endswith(("temperature", ".reading")):
+            columns[f"{name}_C"] = column - _ICE
+        elif name == "phase":
+            columns[name] = column.astype(int) + 1
+        elif name == "agitator.speed":
+            columns["agitator.speed_rpm"] = column * 60.0
+        else:
+            columns[name + _UNITS[name]] = column
+    return pd.DataFrame(columns)
+
+
+_UNITS = {
+    "time": "_s",
+    "floor.heat": "",
+    "jacket.heat": "",
+    "liquid.water": "_kg",
+    "vapour.mass": "_kg",
+    "product.level": "_m",
+}
