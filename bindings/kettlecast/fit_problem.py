@@ -32,7 +32,7 @@ class FitOptions:
 
     floor_error: float = 1.0  #: of floor readings [K]
     probe_error: float = 0.4  #: of probe readings [K]
-    correlation_time: float = 60.0  #: of the residuals [s]
+    correlation_time: float = 120.0  #: of the residuals [s]
     interval: float = 10.0  #: logs are averaged over this long [s]
     loss: str = "soft_l1"  #: as in scipy.optimize.least_squares
     max_evaluations: int = 60

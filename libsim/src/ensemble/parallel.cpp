@@ -18,7 +18,10 @@ void parallel_for(std::size_t count, unsigned threads, const std::function<void(
   std::atomic<bool> stop{false};
   std::vector<std::exception_ptr> failures(count);
   const auto work = [&] {
-    for (std::size_t i = next++; i < count && !stop; i = next++) {
+    // An index once taken is run, so that the failure reported is always the first one.
+    while (!stop) {
+      const std::size_t i = next++;
+      if (i >= count) return;
       try {
         task(i);
       } catch (...) {

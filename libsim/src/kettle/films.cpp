@@ -19,6 +19,13 @@ namespace {
 constexpr double blend_exponent = 3.0;
 // Smallest temperature difference that drives natural convection [K]; keeps slopes finite.
 constexpr double least_difference = 0.1;
+// Convection inside a covered kettle between liquid and wall [W/(m2 K)]; common practice, no source.
+constexpr double enclosure_film = 6.0;
+// Speed of the turning surface against the air, as a share of the tip speed of the agitator: the
+// mean radius is two thirds of the rim and the liquid lags behind; common practice, no source.
+constexpr double surface_speed_share = 0.5;
+// Thickness that a coating of liquid on pieces keeps at least [m]; keeps the film finite.
+constexpr double thinnest_coating = 1e-4;
 constexpr double wet_emissivity = 0.96;  // water surface, Incropera table A.11
 
 template <class T>
@@ -50,7 +57,7 @@ T forced(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirrin
 
 /// Fluxes of an open surface whose skin has a given temperature.
 template <class T>
-SurfaceLoss<T> loss_at(const Kettle& kettle, const T& skin) {
+SurfaceLoss<T> loss_at(const Kettle& kettle, const T& skin, double air_speed) {
   const auto& room = kettle.surroundings;
   const T pressure(room.pressure);
   const T room_temperature(room.temperature);
@@ -63,7 +70,7 @@ SurfaceLoss<T> loss_at(const Kettle& kettle, const T& skin) {
       air::moist_density(skin, pressure, limited_vapour_fraction(skin_vapour, pressure)),
       air::moist_density(room_temperature, pressure, T(room_vapour / pressure)),
       kettle.diameter,
-      room.air_speed};
+      air_speed};
   const T film = wet_surface_coefficient(surface);
   const T lewis = air::thermal_diffusivity(middle, pressure) /
                   air::vapour_diffusivity(middle, pressure);
@@ -103,14 +110,16 @@ T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid,
 }
 
 template <class T>
-T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, double speed,
-                         const T& difference, double size) {
+T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const PieceMotion<T>& motion,
+                         double size) {
   using std::sqrt;
-  const double tip = constants::pi * kettle.agitator_diameter * speed;
-  const T buoyant = constants::gravity * fluid.expansivity * magnitude(difference) * size;
-  const T velocity = sqrt(0.01 * tip * tip + buoyant);
+  const double stirred = 0.1 * constants::pi * kettle.agitator_diameter * motion.speed;
+  const T buoyant = constants::gravity * fluid.expansivity * magnitude(motion.difference) * size;
+  const T velocity = sqrt(stirred * stirred + buoyant);
   const T reynolds = fluid.density * velocity * size / fluid.viscosity;
-  return ranz_marshall_nusselt(reynolds, prandtl_number(fluid)) * fluid.conductivity / size;
+  const T swum = ranz_marshall_nusselt(reynolds, prandtl_number(fluid)) * fluid.conductivity / size;
+  const T heaped = 2.0 * fluid.conductivity / (motion.coating + thinnest_coating);
+  return heaped + motion.swimming * (swum - heaped);
 }
 
 template <class T>
@@ -130,24 +139,44 @@ T boiling_heat_flux(const T& excess, double boiling_point) {
 }
 
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film) {
-  const SurfaceLoss<T> at_bulk = loss_at(kettle, bulk);
+T condensation_flux(const Kettle& kettle, const T& liquid, const T& wall) {
+  if (wall >= liquid) return T(0.0);
+  const T pressure(kettle.surroundings.pressure);
+  const T middle = 0.5 * (liquid + wall);
+  const T lewis =
+      air::thermal_diffusivity(middle, pressure) / air::vapour_diffusivity(middle, pressure);
+  const T mass_coefficient = lewis_mass_coefficient(
+      T(enclosure_film), T(air::density(middle, pressure) * air::specific_heat(middle)), lewis);
+  const T vapour = mass_coefficient * constants::water_molar_mass /
+                   (constants::molar_gas * middle) *
+                   (water::saturation_pressure(liquid) - water::saturation_pressure(wall));
+  return enclosure_film * (liquid - wall) + vapour * water::latent_heat(middle);
+}
+
+template <class T>
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film,
+                            double speed) {
+  const double tip_speed = constants::pi * kettle.agitator_diameter * speed;
+  const double air_speed = kettle.surroundings.air_speed + surface_speed_share * tip_speed;
+  const SurfaceLoss<T> at_bulk = loss_at(kettle, bulk, air_speed);
   const T flux = total_flux(at_bulk, bulk);
   const T cooler = bulk - 1.0;
-  const T slope = flux - total_flux(loss_at(kettle, cooler), cooler);
+  const T slope = flux - total_flux(loss_at(kettle, cooler, air_speed), cooler);
   // The step is held between bulk and room: near boiling the flux is cut off and has no slope.
   const T step = flux / (liquid_film + slope);
   const T reach = magnitude(T(bulk - kettle.surroundings.temperature));
-  return loss_at(kettle, T(bulk - step * reach / (reach + magnitude(step))));
+  return loss_at(kettle, T(bulk - step * reach / (reach + magnitude(step))), air_speed);
 }
 
 template double floor_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                                const Stirring<double>&);
 template double wall_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                               const Stirring<double>&);
-template double piece_film_coefficient<double>(const Kettle&, const Fluid<double>&, double,
-                                               const double&, double);
+template double piece_film_coefficient<double>(const Kettle&, const Fluid<double>&,
+                                               const PieceMotion<double>&, double);
 template double boiling_heat_flux<double>(const double&, double);
-template SurfaceLoss<double> surface_loss<double>(const Kettle&, const double&, const double&);
+template double condensation_flux<double>(const Kettle&, const double&, const double&);
+template SurfaceLoss<double> surface_loss<double>(const Kettle&, const double&, const double&,
+                                                  double);
 
 }  // namespace kettlecast

@@ -19,11 +19,12 @@ struct KettleModel<T>::Flows {
   Fluid<T> fluid;                ///< the liquid, thickened by its pieces
   T bulk_viscosity;              ///< of the liquid without pieces [Pa s]
   T water_presence;              ///< 1: enough water to evaporate freely, 0: none [-]
+  T layering_heat = T(0.0);      ///< heat that parts the liquid into layers [W]
   std::array<T, 6> node_heat{};  ///< into elements .. dry wall [W], by slot
 
   /// What drives the film at a surface of the given temperature [K].
   Stirring<T> stirring(const Inputs& inputs, const T& surface) const {
-    return {inputs.agitator_speed, surface - scene.liquid_temperature,
+    return {inputs.agitator_speed, surface - scene.lower_temperature,
             bulk_viscosity / liquid_viscosity(scene.pool, surface)};
   }
   void between(std::size_t from, std::size_t to, const T& heat_flow) {

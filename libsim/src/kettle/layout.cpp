@@ -19,6 +19,7 @@ constexpr Named fixed[slot::fixed_count] = {
     {"liquid.enthalpy", joule},          {"liquid.water", kilogram},
     {"liquid.oil", kilogram},            {"liquid.solids", kilogram},
     {"floor_sensor.reading", kelvin},    {"probe.reading", kelvin},
+    {"liquid.layering", kelvin},
     {"heater.energy", book},             {"losses.energy", book},
     {"vapour.energy", book},             {"poured.energy", book},
     {"vapour.mass", book},               {"poured.mass", book},

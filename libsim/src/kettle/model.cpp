@@ -11,6 +11,9 @@
 namespace kettlecast {
 namespace {
 
+// Height of jacket that a kettle without one has in the equations [m]; keeps its node regular.
+constexpr double smallest_jacket = 1e-3;
+
 std::string litres(double volume) {
   return std::to_string(static_cast<long>(volume * 1000.0 + 0.5)) + " L";
 }
@@ -57,7 +60,8 @@ std::array<T, 6> KettleModel<T>::node_capacities(const Scene<T>& scene) const {
   const T layer = coefficient(Coefficient::floor_capacity_factor) *
                   (0.5 * plate.density * plate.specific_heat * kettle_.floor_thickness *
                    geometry_.floor_area);
-  const double jacketed = geometry_.circumference * std::max(kettle_.jacket_height, 1e-3);
+  const double jacketed =
+      geometry_.circumference * std::max(kettle_.jacket_height, smallest_jacket);
   return {coefficient(Coefficient::elements_heat_capacity) * std::max(kettle_.floor_power, 1.0),
           layer,
           layer,
@@ -92,8 +96,9 @@ template <class T>
 void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::vector<T>& dxdt) {
   dxdt.assign(layout_.size(), T(0.0));
   const auto& scene = scene_at(x);
-  const T suspended = scene.immersion * scene.piece_volume /
-                      (scene.piece_volume + scene.liquid_volume + 1e-9);
+  // Pieces thicken a liquid they swim in; between pieces in a heap it flows as it is.
+  const T suspended =
+      scene.swimming * scene.piece_volume / (scene.piece_volume + scene.liquid_volume + 1e-9);
   Fluid<T> fluid = film_properties(scene.pool, scene.liquid_temperature);
   const T bulk_viscosity = fluid.viscosity;
   fluid.viscosity = suspension_viscosity(bulk_viscosity, suspended,
@@ -102,6 +107,7 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
               scene.pool.water / (scene.pool.water + last_film * geometry_.floor_area)};
   heat_floor(inputs, x, flows);
   heat_jacket(inputs, x, flows);
+  heat_dry_wall(inputs, x, flows);
   lose_from_wall(inputs, x, flows);
   floor_to_liquid(inputs, x, flows);
   floor_to_pieces(inputs, x, flows);
@@ -114,8 +120,15 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
   for (std::size_t i = 0; i < inputs.pour_rate.size(); ++i) {
     if (inputs.pour_rate[i] > 0.0) pour_on(i, T(inputs.pour_rate[i]), dxdt);
   }
+  mix_layers(inputs, x, flows);
   read_sensors(x, flows);
   balance_nodes(x, flows);
+}
+
+/// Area of the jacketed wall under product [m2].
+template <class T>
+T KettleModel<T>::jacketed_area(const Scene<T>& scene) const {
+  return geometry_.circumference * std::min(scene.wet_height, T(kettle_.jacket_height));
 }
 
 /// Turns heat into rates of temperature. The wetted height moves: metal passes between wet and
@@ -135,7 +148,7 @@ void KettleModel<T>::balance_nodes(const std::vector<T>& x, Flows& flows) const 
   const T area_rate =
       at_rim ? T(0.0) : T(geometry_.circumference * volume_rate / geometry_.floor_area);
   const T carried = wall_area_capacity() * area_rate * (x[slot::wall_dry] - x[slot::wall_wet]);
-  (area_rate > 0.0 ? flows.node_heat[slot::wall_wet] : flows.node_heat[slot::wall_dry]) += carried;
+  flows.node_heat[area_rate > 0.0 ? slot::wall_wet : slot::wall_dry] += carried;
   const auto capacities = node_capacities(scene);
   for (std::size_t node = 0; node < capacities.size(); ++node) {
     flows.rate[node] += flows.node_heat[node] / capacities[node];

@@ -49,6 +49,8 @@ void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x,
                     (x[slot::floor_lower] - kettle_.surroundings.temperature));
 }
 
+/// The jacket is one body at one temperature; it heats the wetted and the dry wall behind it and
+/// is throttled at its own limit.
 template <class T>
 void KettleModel<T>::heat_jacket(const Inputs& inputs, const std::vector<T>& x,
                                  Flows& flows) const {
@@ -57,14 +59,29 @@ void KettleModel<T>::heat_jacket(const Inputs& inputs, const std::vector<T>& x,
                    (kettle_.jacket_power * inputs.jacket_heat);
   flows.node_heat[slot::jacket] += heater;
   flows.rate[slot::heater_energy] += heater;
-  const T covered = std::min(flows.scene.wet_height, T(kettle_.jacket_height));
-  const T conductance =
-      coefficient(Coefficient::jacket_conductance) * geometry_.circumference;
+  const T conductance = coefficient(Coefficient::jacket_conductance);
+  const T covered = jacketed_area(flows.scene);
+  const T bare = geometry_.circumference * kettle_.jacket_height - covered;
   flows.between(slot::jacket, slot::wall_wet,
                 conductance * covered * (x[slot::jacket] - x[slot::wall_wet]));
-  flows.between(
-      slot::jacket, slot::wall_dry,
-      conductance * (kettle_.jacket_height - covered) * (x[slot::jacket] - x[slot::wall_dry]));
+  flows.between(slot::jacket, slot::wall_dry,
+                conductance * bare * (x[slot::jacket] - x[slot::wall_dry]));
+}
+
+/// Heat that climbs into the dry wall: along the metal, and under a lid as vapour that condenses on
+/// it and runs back.
+template <class T>
+void KettleModel<T>::heat_dry_wall(const Inputs& inputs, const std::vector<T>& x,
+                                   Flows& flows) const {
+  const auto& scene = flows.scene;
+  const double along = metal(kettle_.wall_metal).conductivity * kettle_.wall_thickness *
+                       geometry_.circumference / (0.5 * kettle_.height);
+  flows.between(slot::wall_wet, slot::wall_dry,
+                along * (x[slot::wall_wet] - x[slot::wall_dry]));
+  if (inputs.cover != Cover::lid) return;
+  const T condensing = condensation_flux(kettle_, scene.upper_temperature, x[slot::wall_dry]);
+  const T share = scene.immersion * flows.water_presence;
+  flows.to_liquid(slot::wall_dry, -share * scene.dry_area * condensing);
 }
 
 template <class T>
@@ -73,25 +90,25 @@ void KettleModel<T>::lose_from_wall(const Inputs& inputs, const std::vector<T>& 
   const auto& scene = flows.scene;
   const double room = kettle_.surroundings.temperature;
   const T loss = coefficient(Coefficient::wall_loss);
-  const T covered = std::min(scene.wet_height, T(kettle_.jacket_height));
-  const T bare_wet = geometry_.circumference * (scene.wet_height - covered);
-  const T bare_dry =
-      scene.dry_area - geometry_.circumference * (kettle_.jacket_height - covered);
+  const T covered = jacketed_area(scene);
+  const double jacketed = geometry_.circumference * kettle_.jacket_height;
   const double inside = inputs.cover == Cover::lid ? 0.0 : headspace_film;
-  flows.to_room(slot::jacket, loss * (geometry_.circumference * kettle_.jacket_height) *
-                                  (x[slot::jacket] - room));
-  flows.to_room(slot::wall_wet, loss * bare_wet * (x[slot::wall_wet] - room));
+  flows.to_room(slot::jacket, loss * jacketed * (x[slot::jacket] - room));
+  flows.to_room(slot::wall_wet, loss * (scene.wet_area - covered) * (x[slot::wall_wet] - room));
   flows.to_room(slot::wall_dry,
-                (loss * bare_dry + inside * scene.dry_area) * (x[slot::wall_dry] - room));
+                (loss * (scene.dry_area - jacketed + covered) + inside * scene.dry_area) *
+                    (x[slot::wall_dry] - room));
 }
 
-/// Agitated and natural convection, joined with nucleate boiling where the floor is hot enough.
+/// Agitated and natural convection, plus nucleate boiling where the floor is hot enough. The two
+/// add up: Chen, Ind. Eng. Chem. Process Des. Dev. 5 (1966) 322; his suppression is left to the
+/// fitted boiling factor.
 /// Water boils at the floor only where it, not oil, is the continuous liquid that wets it.
 template <class T>
 void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>& x,
                                      Flows& flows) const {
   const auto& scene = flows.scene;
-  const T difference = x[slot::floor_upper] - scene.liquid_temperature;
+  const T difference = x[slot::floor_upper] - scene.lower_temperature;
   const T film = coefficient(Coefficient::floor_film_factor) *
                  floor_film_coefficient(kettle_, flows.fluid,
                                         flows.stirring(inputs, x[slot::floor_upper]));
@@ -104,7 +121,9 @@ void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>&
   const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
                     boiling_heat_flux(T(surface - boiling_point_), boiling_point_);
   const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
-  flows.to_liquid(slot::floor_upper, wetted * boiling_with_convection(convection, boiling));
+  const T heat_flow = wetted * (convection + boiling);
+  flows.to_liquid(slot::floor_upper, heat_flow);
+  flows.layering_heat += heat_flow / lower_share;
 }
 
 /// Direct contact, where there is too little liquid to carry the pieces.

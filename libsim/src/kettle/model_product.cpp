@@ -25,6 +25,9 @@ constexpr double last_moisture = 0.02;
 // exchange (Incropera, Fundamentals of Heat and Mass Transfer, radiation shields; from memory).
 constexpr double lid_share = 0.5;
 
+// Depth of product below which layers mix as if it were this deep [m].
+constexpr double least_depth = 5e-3;
+
 // Juice starts to flow where plant cells soften and flows fully when cooked [K]: vegetables
 // soften between 60 and 90 degC, common practice, no source.
 constexpr double juice_onset = 333.15, juice_full = 363.15;
@@ -41,12 +44,18 @@ T ramp(const T& x, double width) {
 template <class T>
 void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
+  T surface(1e-9);
+  for (std::size_t i = 0; i < shells_.size(); ++i) {
+    surface += scene.pieces[i].poured * shells_[i].area;
+  }
+  const T coating = scene.liquid_volume / surface;
   for (std::size_t i = 0; i < shells_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const std::size_t outer = shells_[i].count - 1;
     const T difference = scene.liquid_temperature - piece.temperature[outer];
     const T film = coefficient(Coefficient::piece_film_factor) *
-                   piece_film_coefficient(kettle_, flows.fluid, inputs.agitator_speed, difference,
+                   piece_film_coefficient(kettle_, flows.fluid,
+                                          {inputs.agitator_speed, scene.swimming, coating, difference},
                                           shells_[i].size);
     const T inside =
         shells_[i].surface_resistance / shell_conductivity(shells_[i], piece.temperature[outer]);
@@ -78,9 +87,10 @@ void KettleModel<T>::within_pieces(Flows& flows) const {
 template <class T>
 void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
-  const T skin_film = 
+  const T skin_film = coefficient(Coefficient::evaporation_skin_factor) *
       floor_film_coefficient(kettle_, flows.fluid, {inputs.agitator_speed, T(2.0), T(1.0)});
-  const SurfaceLoss<T> loss = surface_loss(kettle_, scene.product_temperature, skin_film);
+  const SurfaceLoss<T> loss = surface_loss(
+      kettle_, scene.product_temperature, skin_film, inputs.agitator_speed);
   const T factor = coefficient(Coefficient::evaporation_factor);
   const T area = geometry_.floor_area * scene.coverage;
   const double sheet = inputs.cover == Cover::lid ? lid_share : 1.0;
@@ -89,11 +99,18 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
                     : inputs.cover == Cover::lid
                         ? coefficient(Coefficient::evaporation_lid_factor)
                         : T(0.0);
-  // Only the watery share of the surface evaporates; fat covers the rest, and pieces in fat.
-  const T vapour = area * passing * factor * watery_share(scene.pool) * loss.vapour;
+  // Only the watery share of the surface evaporates: fat covers the rest, and pieces take the
+  // share of the surface that they take of the volume (Delesse's principle).
+  const T liquid_share =
+      scene.liquid_volume / (scene.liquid_volume + scene.swimming * scene.piece_volume + 1e-9);
+  const T vapour =
+      area * passing * factor * watery_share(scene.pool) * liquid_share * loss.vapour;
+  const T from_liquid = scene.immersion * flows.water_presence * vapour;
   flows.product_to_room(slot::liquid_enthalpy, scene.immersion * dry);
-  flows.evaporate(slot::water, slot::liquid_enthalpy,
-                  T(scene.immersion * flows.water_presence * vapour), scene.liquid_temperature);
+  flows.evaporate(slot::water, slot::liquid_enthalpy, from_liquid, scene.upper_temperature);
+  flows.layering_heat += (scene.immersion * dry +
+                          from_liquid * water::latent_heat(scene.upper_temperature)) /
+                         (1.0 - lower_share);
   for (std::size_t i = 0; i < shells_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const auto& slots = layout_.pieces[i];
@@ -183,8 +200,24 @@ void KettleModel<T>::pour_on(std::size_t addition, const T& mass, std::vector<T>
 }
 
 template <class T>
-void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x) const {
+void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x) {
+  const T wall_before = scene_at(x).wet_area;
   pour_on(addition, mass, x);
+  // Metal that comes under the product brings its own heat along.
+  const T wall = scene_at(x).wet_area;
+  x[slot::wall_wet] += (wall - wall_before) / wall * (x[slot::wall_dry] - x[slot::wall_wet]);
+}
+
+/// Heat from below and losses above part the liquid into layers; turnover and stirring mix them.
+/// Only the difference is a state: the books see one liquid.
+template <class T>
+void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x,
+                                Flows& flows) const {
+  const T depth = level_of(flows.scene) + least_depth;
+  const T rate = coefficient(Coefficient::liquid_turnover) / depth +
+                 inputs.agitator_speed / coefficient(Coefficient::liquid_mixing_turns);
+  const T capacity = pool_heat_capacity(flows.scene.pool, flows.scene.liquid_temperature);
+  flows.rate[slot::layering] += flows.layering_heat / capacity - rate * x[slot::layering];
 }
 
 template <class T>

@@ -5,6 +5,10 @@
 namespace kettlecast {
 namespace {
 
+/// Immersion below which pieces lie as a heap instead of swimming: the liquid does not fill the
+/// voids.
+constexpr double heap_immersion = 0.7;
+
 /// Mass that stands in for pieces not poured yet, so that their temperature is defined [kg].
 constexpr double trace = 1e-6;
 
@@ -45,6 +49,8 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   scene.pool = {x[slot::water], x[slot::oil], x[slot::solids], x[slot::liquid_enthalpy],
                 facts.metal_capacity};
   scene.liquid_temperature = pool_temperature(scene.pool);
+  scene.lower_temperature = scene.liquid_temperature + (1.0 - lower_share) * x[slot::layering];
+  scene.upper_temperature = scene.liquid_temperature - lower_share * x[slot::layering];
   scene.liquid_volume = pool_volume(scene.pool);
   scene.piece_volume = T(0.0);
   scene.pieces.resize(pieces.size());
@@ -61,7 +67,8 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   observe_wetting(facts.geometry, scene);
   const T filled = scene.liquid_volume / (void_per_piece_volume * scene.piece_volume + 1e-9);
   scene.immersion = scene.piece_volume > 1e-9 ? saturating(filled) : T(1.0);
-  scene.product_temperature = scene.immersion * scene.liquid_temperature +
+  scene.swimming = smooth_step(T((scene.immersion - heap_immersion) / (1.0 - heap_immersion)));
+  scene.product_temperature = scene.immersion * scene.upper_temperature +
                               (1.0 - scene.immersion) * heap_temperature;
 }
 

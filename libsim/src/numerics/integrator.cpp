@@ -44,7 +44,7 @@ class ScaledError {
       if (!std::isfinite(x_error[i])) return report(i, false);
       if (scaled > largest) {
         largest = scaled;
-        worst_->index = i;
+        if (worst_->finite) worst_->index = i;
       }
     }
     return largest;

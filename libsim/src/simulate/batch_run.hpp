@@ -29,10 +29,15 @@ class BatchRun {
   Inputs& inputs() { return inputs_; }
   long steps() const { return integrator_.steps(); }
 
-  /// Extra state component of the feedback, e.g. the integral part of a controller.
-  double extra() const { return state_.back(); }
-  void set_extra(double value) { state_.back() = value; }
+  /// The last component of the state belongs to the feedback, e.g. the integral part of a
+  /// controller; it is kept when the feedback changes.
   void set_feedback(Feedback feedback) { feedback_ = std::move(feedback); }
+
+  /// Sets the inputs to what the feedback makes of a state.
+  void apply_feedback(const State& x) {
+    double ignored = 0.0;
+    if (feedback_) feedback_(x, inputs_, ignored);
+  }
 
   /// Starts a pour; one without a pour time is there at once.
   void start_pour(std::size_t addition);
@@ -48,7 +53,7 @@ class BatchRun {
   KettleModel<double> model_;
   Inputs inputs_;
   Feedback feedback_;
-  State state_, model_state_, model_rates_;
+  State state_;
   Integrator integrator_;
   double time_ = 0.0;
   double initial_energy_ = 0.0;

@@ -23,7 +23,6 @@ Forecast simulate(const Kettle& kettle, const Coefficients& coefficients, const 
   BatchRun run(kettle, coefficients, all_additions(recipe), start, options);
   Forecast forecast;
   Recorder recorder(run, forecast.trace, options.output_interval);
-  recorder.write(0, 0.0, run.state());
   HeaterSwitch heater;
   std::size_t first_addition = 0;
   for (std::size_t i = 0; i < recipe.phases.size(); ++i) {

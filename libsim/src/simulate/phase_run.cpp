@@ -237,6 +237,7 @@ PhaseReport PhaseRun::run(Recorder& recorder, int index) {
     settle_switches();
     note_reached();
     apply_inputs();
+    if (elapsed() == 0.0) recorder.write(index, run_.time(), run_.state());
     if (reached_) peaks.start_overshoot();
     peaks.look(run_.state());
     end = fired_rule_ ? reason_of(phase_.ends[*fired_rule_].kind) : end_met();

@@ -53,6 +53,7 @@ void Recorder::write(int phase, double time, const State& x) {
   if (trace_.rows() > 0 && values[values.size() - trace_.columns()] >= time) {
     values.resize(values.size() - trace_.columns());
   }
+  run_.apply_feedback(x);
   const auto& scene = run_.model().scene_at(x);
   const auto& inputs = run_.inputs();
   for (double value :

@@ -9,6 +9,9 @@
 namespace kettlecast {
 namespace {
 
+// Two times closer than this are one instant [s].
+constexpr double instant = 1e-7;
+
 void require_rising(const std::vector<double>& times, const char* what) {
   for (std::size_t i = 0; i < times.size(); ++i) {
     if (!std::isfinite(times[i]) || (i > 0 && times[i] <= times[i - 1])) {
@@ -102,8 +105,9 @@ class Reader {
     while (next_ < times_.size() && times_[next_] <= time) store(x);
   }
   void operator()(double end, const DenseOutput& at) {
-    while (next_ < times_.size() && times_[next_] <= end) {
-      at(times_[next_], scratch_);
+    // Times that differ by rounding only are one instant.
+    while (next_ < times_.size() && times_[next_] <= end + instant) {
+      at(std::min(times_[next_], end), scratch_);
       store(scratch_);
     }
   }

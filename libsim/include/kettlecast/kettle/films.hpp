@@ -1,7 +1,5 @@
 #pragma once
 
-#include <cmath>
-
 #include "kettlecast/kettle/kettle.hpp"
 #include "kettlecast/transfer/fluid.hpp"
 
@@ -34,16 +32,27 @@ T floor_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stir
 template <class T>
 T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirring);
 
-/// Film coefficient between pieces and liquid [W/(m2 K)]: sphere correlation with the velocity of
-/// the liquid past the pieces, from agitator and buoyancy.
+/// What moves the liquid past the pieces.
+template <class T>
+struct PieceMotion {
+  double speed;    ///< of the agitator [1/s]
+  T swimming;      ///< share of the pieces that swim [-]
+  T coating;       ///< thickness of liquid per surface of all pieces [m]
+  T difference;    ///< liquid less surface temperature [K], either sign
+};
+
+/// Film coefficient between pieces and liquid [W/(m2 K)].
 ///
-///     v^2 = (0.1 pi d N)^2 + g beta |dT| size
+///     h = s h_sphere + (1 - s) 2 k / e
+///     h_sphere by the sphere correlation with v^2 = (0.1 pi d N)^2 + g beta |dT| size
 ///
-/// The share 0.1 of the tip speed is common practice, no source; a fitted factor scales the film.
+/// with s the share of pieces that swim; in a heap liquid and pieces are turned over together, and
+/// heat is conducted through half the film e of liquid that coats them. The share 0.1 of the tip
+/// speed is common practice, no source; a fitted factor scales the film.
 /// @param size  thickness or diameter of the pieces [m]
 template <class T>
-T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, double speed,
-                         const T& difference, double size);
+T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const PieceMotion<T>& motion,
+                         double size);
 
 /// Nucleate boiling at the floor [W/m2], limited by the critical flux; zero below saturation.
 /// @param excess         floor surface less boiling temperature [K]
@@ -51,21 +60,19 @@ T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, double spe
 template <class T>
 T boiling_heat_flux(const T& excess, double boiling_point);
 
-/// Heat flux where convection and nucleate boiling act together [W/m2].
+/// Heat flux from liquid under a lid to the dry wall over it, by convection and by vapour that
+/// condenses there [W/m2]; zero where the wall is hotter.
 ///
-///     q = q_c + sqrt(q_c^2 + q_b^2) - |q_c|
+///     q = h (T - T_w) + h_m h_fg M/(R T) (p(T) - p(T_w)),   h_m from h by the Lewis analogy
 ///
-/// Source: Bergles and Rohsenow, J. Heat Transfer 86 (1964) 365, with the flux at incipience left
-/// out (from memory); for q_c > 0 it is their q^2 = q_c^2 + q_b^2.
-/// @param convection  q_c, either sign [W/m2]
-/// @param boiling     q_b, >= 0 [W/m2]
+/// Source: Chilton and Colburn, Ind. Eng. Chem. 26 (1934) 1183; h of an enclosure is common
+/// practice, no source. Range: 0 to the boiling point.
+///
+/// @param kettle  pressure of the room
+/// @param liquid  temperature of the upper liquid [K]
+/// @param wall    temperature of the dry wall [K]
 template <class T>
-T boiling_with_convection(const T& convection, const T& boiling) {
-  using std::sqrt;
-  if (boiling <= 0.0) return convection;
-  const T together = sqrt(convection * convection + boiling * boiling);
-  return convection < 0.0 ? T(together + 2.0 * convection) : together;
-}
+T condensation_flux(const Kettle& kettle, const T& liquid, const T& wall);
 
 /// What leaves one square metre of free surface.
 template <class T>
@@ -84,7 +91,9 @@ struct SurfaceLoss {
 /// @param kettle       diameter and surroundings
 /// @param bulk         temperature of the product [K]
 /// @param liquid_film  film coefficient from bulk to skin [W/(m2 K)]
+/// @param speed        of the agitator, which moves the surface against the air [1/s]
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film);
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film,
+                            double speed);
 
 }  // namespace kettlecast

@@ -23,14 +23,15 @@ inline constexpr std::size_t oil = 8;             ///< mass
 inline constexpr std::size_t solids = 9;          ///< mass dissolved or ground
 inline constexpr std::size_t floor_reading = 10;  ///< what the floor sensor shows
 inline constexpr std::size_t probe_reading = 11;  ///< what the probe shows
+inline constexpr std::size_t layering = 12;       ///< liquid near the floor less liquid above
 // Books: added up from the flows, not part of the error control.
-inline constexpr std::size_t heater_energy = 12;  ///< from floor and jacket elements
-inline constexpr std::size_t lost_energy = 13;    ///< to the room, without vapour
-inline constexpr std::size_t vapour_energy = 14;  ///< enthalpy of the vapour that left
-inline constexpr std::size_t poured_energy = 15;  ///< enthalpy of what was poured
-inline constexpr std::size_t vapour_mass = 16;
-inline constexpr std::size_t poured_mass = 17;
-inline constexpr std::size_t fixed_count = 18;
+inline constexpr std::size_t heater_energy = 13;  ///< from floor and jacket elements
+inline constexpr std::size_t lost_energy = 14;    ///< to the room, without vapour
+inline constexpr std::size_t vapour_energy = 15;  ///< enthalpy of the vapour that left
+inline constexpr std::size_t poured_energy = 16;  ///< enthalpy of what was poured
+inline constexpr std::size_t vapour_mass = 17;
+inline constexpr std::size_t poured_mass = 18;
+inline constexpr std::size_t fixed_count = 19;
 }  // namespace slot
 
 /// Where the pieces of one addition stand: mass poured, water left, enthalpy of each shell.

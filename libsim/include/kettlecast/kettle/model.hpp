@@ -57,7 +57,7 @@ class KettleModel {
   void rates(const Inputs& inputs, const std::vector<T>& x, std::vector<T>& dxdt);
 
   /// Pours a mass [kg] of an addition into x at once.
-  void pour(std::size_t addition, const T& mass, std::vector<T>& x) const;
+  void pour(std::size_t addition, const T& mass, std::vector<T>& x);
 
   /// Heat content of kettle and product [J]; only differences have a meaning.
   T stored_energy(const std::vector<T>& x);
@@ -86,9 +86,11 @@ class KettleModel {
   T coefficient(Coefficient which) const { return values_[static_cast<std::size_t>(which)]; }
   std::array<T, 6> node_capacities(const Scene<T>& scene) const;
   double wall_area_capacity() const;
+  T jacketed_area(const Scene<T>& scene) const;
 
   void heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void heat_jacket(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void heat_dry_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void lose_from_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void floor_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void floor_to_pieces(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
@@ -99,6 +101,7 @@ class KettleModel {
   void boil_off(Flows& flows) const;
   void release_juice(Flows& flows) const;
   void pour_on(std::size_t addition, const T& mass, std::vector<T>& into) const;
+  void mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void read_sensors(const std::vector<T>& x, Flows& flows) const;
   void balance_nodes(const std::vector<T>& x, Flows& flows) const;
 

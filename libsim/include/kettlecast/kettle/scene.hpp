@@ -25,13 +25,16 @@ struct PieceScene {
 template <class T>
 struct Scene {
   LiquidPool<T> pool;
-  T liquid_temperature;   ///< [K]
+  T liquid_temperature;   ///< mean of the liquid [K]
+  T lower_temperature;    ///< of the liquid near the floor [K]
+  T upper_temperature;    ///< of the liquid above [K]
   T liquid_volume;        ///< [m3]
   T piece_volume;         ///< [m3]
   T wet_height;           ///< of the wall, splashed rim included [m]
   T wet_area, dry_area;   ///< of the wall [m2]
   T coverage;             ///< share of the floor under product [-]
   T immersion;            ///< 1: pieces swim in liquid, 0: they lie dry on the floor [-]
+  T swimming;             ///< 1: liquid and pieces move past each other, 0: they lie as a heap [-]
   T product_temperature;  ///< what a probe in the product meets [K]
   std::vector<PieceScene<T>> pieces;
 };
@@ -63,6 +66,9 @@ inline constexpr double void_per_piece_volume = 0.4 / 0.6;
 
 /// Thickness of product below which the floor counts as partly bare [m].
 inline constexpr double bare_film = 5e-4;
+
+/// Share of the liquid that counts as near the floor [-]. A choice of lumping, no source.
+inline constexpr double lower_share = 0.3;
 
 /// Share of the wall height that counts as wet at most, so that the dry wall keeps some metal.
 inline constexpr double highest_wet_share = 0.98;

@@ -75,9 +75,10 @@ struct WetSurface {
 ///
 ///     Nu_n  by plate_facing_up_nusselt with Ra = g (d rho / rho) L^3 rho^2 cp / (mu k), L = D/4
 ///     Nu_f  = 0.664 Re^(1/2) Pr^(1/3) with length D
-///     h     = (h_n^3 + h_f^3)^(1/3)
+///     h     = h_n + h_f
 ///
-/// Source: Incropera & DeWitt, equations 9.30, 9.31 (natural), 7.30 (plate), 9.64 (exponent 3).
+/// Source: Incropera & DeWitt, equations 9.30, 9.31 (natural), 7.30 (plate); still air and draught
+///         add up in measured evaporation, W = (0.089 + 0.0782 V) dp / Y (ASHRAE pool equation).
 /// Range:  Re < 5e5, 1e4 < Ra < 1e11. Moist gas is lighter: its density difference drives the flow,
 ///         not the temperature alone. A surface gas that is heavier lies still (smoothly).
 template <class T>
@@ -94,7 +95,7 @@ T wet_surface_coefficient(const WetSurface<T>& surface) {
   const T forced = 0.664 * std::sqrt(surface.air_speed) *
                    sqrt(surface.diameter * film.density / film.viscosity) *
                    pow(prandtl_number(film), 1.0 / 3.0) * film.conductivity / surface.diameter;
-  return blend(natural, forced, 3.0);
+  return natural + forced;
 }
 
 }  // namespace kettlecast
