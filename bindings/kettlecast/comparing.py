@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 import pandas as pd
 
+from .clock_text import clock_text
 from .errors import InvalidArgument
 from .forecasting import Forecast
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
 
 
 @dataclass(frozen=True, eq=False)
@@ -50,14 +55,14 @@ class Comparison:
     def sentence(self) -> str:
         """The answer in one sentence."""
         way = "longer" if self.longer >= 0.0 else "less"
-        text = f"{self.changed.recipe.name} takes {_minutes(abs(self.longer))} {way}"
+        text = f"{self.changed.recipe.name} takes {clock_text(abs(self.longer))} min {way}"
         interval = self.longer_interval()
         if interval is not None:
-            ends = " to ".join(_minutes(end) for end in interval)
+            sign = 1.0 if self.longer >= 0.0 else -1.0
+            ends = " to ".join(clock_text(end) for end in sorted(sign * end for end in interval))
             text += f" ({self.known.level:.0%} interval {ends})"
-        return f"{text}: {_minutes(self.changed.duration)} instead of " + (
-            f"{_minutes(self.known.duration)}."
-        )
+        changed, known = clock_text(self.changed.duration), clock_text(self.known.duration)
+        return f"{text}: {changed} min instead of {known} min."
 
     def to_json(self) -> str:
         """Table and total as JSON text."""
@@ -71,11 +76,11 @@ class Comparison:
         }
         return json.dumps(plain, indent=1)
 
+    def plot(self) -> Figure:
+        """Product temperature of both batches, and their phases side by side."""
+        from .plots import plot_comparison
 
-def _minutes(seconds: float) -> str:
-    sign = "-" if round(seconds) < 0 else ""
-    whole = abs(round(seconds))
-    return f"{sign}{whole // 60}:{whole % 60:02d} min"
+        return plot_comparison(self)
 
 
 def compare(known: Forecast, changed: Forecast) -> Comparison:

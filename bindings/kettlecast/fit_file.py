@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import os
-import tempfile
 from dataclasses import asdict
 from enum import Enum
 from pathlib import Path
@@ -13,8 +12,8 @@ from typing import Any
 import numpy as np
 
 from . import _core
-from .errors import Error, FileFormatError
-from .fit_problem import FitOptions
+from .errors import Error, FileFormatError, InvalidArgument
+from .fit_problem import FitOptions, Vector
 from .fit_result import Fit, Param, RunQuality
 
 FORMAT = "kettlecast-fit-1"
@@ -47,13 +46,12 @@ def record_from_plain(model: Any, plain: dict[str, Any]) -> Any:
 def write_text_safely(path: str | Path, text: str) -> None:
     """Write a file so that an interruption leaves the old file or the new one, never half."""
     target = Path(path)
-    handle, temporary = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+    temporary = target.with_name(f".{target.name}.{os.getpid()}")
     try:
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(text)
+        temporary.write_text(text, encoding="utf-8")
         os.replace(temporary, target)
     except BaseException:
-        Path(temporary).unlink(missing_ok=True)
+        temporary.unlink(missing_ok=True)
         raise
 
 
@@ -81,17 +79,46 @@ def write_fit(fit: Fit, path: str | Path) -> None:
     write_text_safely(path, json.dumps(plain, indent=1) + "\n")
 
 
+def _matrix(plain: dict[str, Any], key: str) -> Vector:
+    """A covariance: square, finite, as large as there are coefficients, no negative variance."""
+    count = len(plain["params"])
+    try:
+        matrix = np.array(plain[key], dtype=float)
+    except (TypeError, ValueError):
+        matrix = np.array(np.nan)
+    if matrix.shape != (count, count) or not np.all(np.isfinite(matrix)):
+        raise InvalidArgument(f"{key} must hold {count} rows of {count} finite numbers")
+    if np.any(np.linalg.eigvalsh(matrix) < -1e-9 * np.abs(matrix).max(initial=0.0)):
+        raise InvalidArgument(f"{key} must be a covariance, but has a negative variance")
+    return matrix
+
+
+def _values(plain: dict[str, Any], key: str) -> dict[str, float]:
+    """Coefficients by name, each known and within its bounds."""
+    for name, value in plain[key].items():
+        if not isinstance(value, (int, float)):
+            raise InvalidArgument(f"{key}: {name} must be a number, got {value!r}")
+    _core.Coefficients(plain[key])
+    return dict(plain[key])
+
+
+def _params(plain: dict[str, Any]) -> dict[str, Param]:
+    params = {name: Param(**one) for name, one in plain["params"].items()}
+    _values({"params": {name: one.value for name, one in params.items()}}, "params")
+    return params
+
+
 def _fit_from(plain: dict[str, Any]) -> Fit:
     options = dict(plain["options"])
     options["integration"] = record_from_plain(_core.Options(), options["integration"])
     scalars = ("chisqr", "redchi", "ndata", "neffective", "nfev", "success", "message")
     return Fit(
         kettle=record_from_plain(_core.Kettle(), plain["kettle"]),
-        coefficients=_core.Coefficients(plain["coefficients"]),
-        params={name: Param(**one) for name, one in plain["params"].items()},
-        fixed=plain["fixed"],
-        covar=np.array(plain["covar"]),
-        scaled_covar=np.array(plain["scaled_covar"]),
+        coefficients=_core.Coefficients(_values(plain, "coefficients")),
+        params=_params(plain),
+        fixed=_values(plain, "fixed"),
+        covar=_matrix(plain, "covar"),
+        scaled_covar=_matrix(plain, "scaled_covar"),
         runs=tuple(RunQuality(**run) for run in plain["runs"]),
         options=FitOptions(**options),
         **{key: plain[key] for key in scalars},
@@ -108,6 +135,8 @@ def read_fit(path: str | Path) -> Fit:
     """
     try:
         plain = json.loads(Path(path).read_text(encoding="utf-8"))
+    except OSError as error:
+        raise FileFormatError(f"{path}: {error.strerror}", file=str(path)) from error
     except ValueError as error:
         raise FileFormatError(f"{path}: not a JSON file: {error}", file=str(path)) from error
     found = plain.get("format") if isinstance(plain, dict) else None

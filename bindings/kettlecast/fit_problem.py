@@ -130,11 +130,12 @@ class FitProblem:
         self.base = base
         self.options = options
         self._plans = [one.plan for one in observed]
-        self.lower = np.array([self._scaled(n, CARDS[n].lower) for n in names])
-        self.upper = np.array([self._scaled(n, CARDS[n].upper) for n in names])
+        self.lower = np.array([self.scaled_value(n, CARDS[n].lower) for n in names])
+        self.upper = np.array([self.scaled_value(n, CARDS[n].upper) for n in names])
 
     @staticmethod
-    def _scaled(name: str, value: float) -> float:
+    def scaled_value(name: str, value: float) -> float:
+        """A value as its distance from the default in prior spreads."""
         card = CARDS[name]
         if card.positive:
             return float(np.log(value / card.value) / card.spread)
@@ -151,7 +152,7 @@ class FitProblem:
 
     def scaled(self, values: Mapping[str, float]) -> Vector:
         """Scaled coefficients, shape (n,), of values by name."""
-        return np.array([self._scaled(name, values[name]) for name in self.names])
+        return np.array([self.scaled_value(name, values[name]) for name in self.names])
 
     def values(self, point: Vector) -> dict[str, float]:
         """Values by name of scaled coefficients."""

@@ -44,7 +44,11 @@ def _coefficients(fit: Fit) -> list[str]:
 
 def _doubts(fit: Fit) -> list[str]:
     lines = []
-    silent = [name for name in fit.params if fit.learned(name) < _HARDLY_LEARNED]
+    silent = [
+        name
+        for name, one in fit.params.items()
+        if fit.learned(name) < _HARDLY_LEARNED and abs(fit.moved(name)) < 1.0
+    ]
     if silent:
         lines.append(
             f"These runs say next to nothing about {', '.join(silent)}: the values shown are "

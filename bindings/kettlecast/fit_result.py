@@ -129,6 +129,10 @@ class Fit:
         index = list(self.params).index(name)
         return float(max(0.0, 1.0 - np.sqrt(self.scaled_covar[index, index])))
 
+    def moved(self, name: str) -> float:
+        """How far a coefficient moved from its prior, in prior spreads [-]."""
+        return float(FitProblem.scaled_value(name, self.params[name].value))
+
     def draws(self, count: int, seed: int) -> list[_core.Coefficients]:
         """Sets of coefficients drawn from the spread of the fit.
 

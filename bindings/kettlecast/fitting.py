@@ -135,6 +135,8 @@ def fit(
         names = ", ".join(run.name for run in logs)
         raise InvalidArgument(f"fit: rooms names {sorted(unknown)}, allowed are the runs {names}")
     base = _core.Coefficients(known)
+    for name in vary or ():
+        base[name]  # raises UnknownName with the nearest
     names = [n for n in (vary or informative(kettle, logs)) if n not in known]
     observed = [
         observe(run, (rooms or {}).get(run.name, kettle.surroundings), chosen.interval)

@@ -98,6 +98,9 @@ def trace_table(names: Sequence[str], values: NDArray[np.float64]) -> pd.DataFra
     columns = {}
     for i, name in enumerate(names):
         column = values[:, i]
+        if again := names[:i].count(name):
+            piece, _, quantity = name.partition(".")
+            name = f"{piece}_{again + 1}.{quantity}"
         if name.endswith(("temperature", ".reading")):
             columns[f"{name}_C"] = column - _ICE
         elif name == "phase":

@@ -55,37 +55,6 @@ T forced(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirrin
   return nusselt * fluid.conductivity / kettle.diameter;
 }
 
-/// Fluxes of an open surface whose skin has a given temperature.
-template <class T>
-SurfaceLoss<T> loss_at(const Kettle& kettle, const T& skin, double air_speed) {
-  const auto& room = kettle.surroundings;
-  const T pressure(room.pressure);
-  const T room_temperature(room.temperature);
-  const T room_vapour = room.relative_humidity * water::saturation_pressure(room_temperature);
-  const T skin_vapour = water::saturation_pressure(skin);
-  const T middle = 0.5 * (skin + room_temperature);
-  const WetSurface<T> surface{
-      {air::density(middle, pressure), air::specific_heat(middle), air::conductivity(middle),
-       air::viscosity(middle), 1.0 / middle},
-      air::moist_density(skin, pressure, limited_vapour_fraction(skin_vapour, pressure)),
-      air::moist_density(room_temperature, pressure, T(room_vapour / pressure)),
-      kettle.diameter,
-      air_speed};
-  const T film = wet_surface_coefficient(surface);
-  const T lewis = air::thermal_diffusivity(middle, pressure) /
-                  air::vapour_diffusivity(middle, pressure);
-  const T mass_coefficient = lewis_mass_coefficient(
-      film, T(surface.film.density * surface.film.specific_heat), lewis);
-  return {open_surface_evaporation(mass_coefficient, middle, pressure, skin_vapour, room_vapour),
-          film * (skin - room_temperature),
-          radiative_heat_flux(wet_emissivity, skin, room_temperature)};
-}
-
-template <class T>
-T total_flux(const SurfaceLoss<T>& loss, const T& skin) {
-  return loss.vapour * water::latent_heat(skin) + loss.convection + loss.radiation;
-}
-
 }  // namespace
 
 template <class T>
@@ -154,18 +123,30 @@ T condensation_flux(const Kettle& kettle, const T& liquid, const T& wall) {
 }
 
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film,
-                            double speed) {
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& surface, double speed) {
   const double tip_speed = constants::pi * kettle.agitator_diameter * speed;
   const double air_speed = kettle.surroundings.air_speed + surface_speed_share * tip_speed;
-  const SurfaceLoss<T> at_bulk = loss_at(kettle, bulk, air_speed);
-  const T flux = total_flux(at_bulk, bulk);
-  const T cooler = bulk - 1.0;
-  const T slope = flux - total_flux(loss_at(kettle, cooler, air_speed), cooler);
-  // The step is held between bulk and room: near boiling the flux is cut off and has no slope.
-  const T step = flux / (liquid_film + slope);
-  const T reach = magnitude(T(bulk - kettle.surroundings.temperature));
-  return loss_at(kettle, T(bulk - step * reach / (reach + magnitude(step))), air_speed);
+  const auto& room = kettle.surroundings;
+  const T pressure(room.pressure);
+  const T room_temperature(room.temperature);
+  const T room_vapour = room.relative_humidity * water::saturation_pressure(room_temperature);
+  const T surface_vapour = water::saturation_pressure(surface);
+  const T middle = 0.5 * (surface + room_temperature);
+  const WetSurface<T> wet{
+      {air::density(middle, pressure), air::specific_heat(middle), air::conductivity(middle),
+       air::viscosity(middle), 1.0 / middle},
+      air::moist_density(surface, pressure, limited_vapour_fraction(surface_vapour, pressure)),
+      air::moist_density(room_temperature, pressure, T(room_vapour / pressure)),
+      kettle.diameter,
+      air_speed};
+  const T film = wet_surface_coefficient(wet);
+  const T lewis = air::thermal_diffusivity(middle, pressure) /
+                  air::vapour_diffusivity(middle, pressure);
+  const T mass_coefficient = lewis_mass_coefficient(
+      film, T(wet.film.density * wet.film.specific_heat), lewis);
+  return {open_surface_evaporation(mass_coefficient, middle, pressure, surface_vapour, room_vapour),
+          film * (surface - room_temperature),
+          radiative_heat_flux(wet_emissivity, surface, room_temperature)};
 }
 
 template double floor_film_coefficient<double>(const Kettle&, const Fluid<double>&,
@@ -176,7 +157,6 @@ template double piece_film_coefficient<double>(const Kettle&, const Fluid<double
                                                const PieceMotion<double>&, double);
 template double boiling_heat_flux<double>(const double&, double);
 template double condensation_flux<double>(const Kettle&, const double&, const double&);
-template SurfaceLoss<double> surface_loss<double>(const Kettle&, const double&, const double&,
-                                                  double);
+template SurfaceLoss<double> surface_loss<double>(const Kettle&, const double&, double);
 
 }  // namespace kettlecast

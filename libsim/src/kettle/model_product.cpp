@@ -87,10 +87,8 @@ void KettleModel<T>::within_pieces(Flows& flows) const {
 template <class T>
 void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
-  const T skin_film = coefficient(Coefficient::evaporation_skin_factor) *
-      floor_film_coefficient(kettle_, flows.fluid, {inputs.agitator_speed, T(2.0), T(1.0)});
-  const SurfaceLoss<T> loss = surface_loss(
-      kettle_, scene.product_temperature, skin_film, inputs.agitator_speed);
+  const SurfaceLoss<T> loss =
+      surface_loss(kettle_, scene.product_temperature, inputs.agitator_speed);
   const T factor = coefficient(Coefficient::evaporation_factor);
   const T area = geometry_.floor_area * scene.coverage;
   const double sheet = inputs.cover == Cover::lid ? lid_share : 1.0;

@@ -28,7 +28,6 @@ enum class Coefficient : std::size_t {
   wall_loss,
   evaporation_factor,
   evaporation_lid_factor,
-  evaporation_skin_factor,
   piece_film_factor,
   juice_rate,
   solids_thickening,

@@ -82,18 +82,15 @@ struct SurfaceLoss {
   T radiation;   ///< [W/m2]
 };
 
-/// Losses of an open wet surface, at the temperature of its skin.
+/// Losses of an open wet surface to the room.
 ///
-/// The skin is cooler than the bulk by the flux over the liquid film; found by one Newton step
-/// from the bulk temperature with the slope of the flux over 1 K.
-/// Source: evaporation.hpp, radiation.hpp. Range: 0 to the boiling point.
+/// Source: evaporation.hpp, radiation.hpp. Range: 0 to the boiling point; the vapour fraction is
+/// cut off above (see limited_vapour_fraction).
 ///
-/// @param kettle       diameter and surroundings
-/// @param bulk         temperature of the product [K]
-/// @param liquid_film  film coefficient from bulk to skin [W/(m2 K)]
-/// @param speed        of the agitator, which moves the surface against the air [1/s]
+/// @param kettle   diameter and surroundings
+/// @param surface  temperature of the surface [K]
+/// @param speed    of the agitator, which moves the surface against the air [1/s]
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& bulk, const T& liquid_film,
-                            double speed);
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& surface, double speed);
 
 }  // namespace kettlecast

@@ -1,0 +1,300 @@
+"""The command line: fit a kettle, forecast a recipe, compare two batches, check a log."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from . import cli_input, units
+from . import cli_options as options
+from .cli_frame import Commands, print_version
+from .cli_output import (
+    CAUTION,
+    attention,
+    complain_of,
+    fit_doubts,
+    fit_plain,
+    forecast_doubts,
+    run_plain,
+    say,
+    say_comparison,
+    say_forecast,
+    say_json,
+    say_run,
+    table,
+    working,
+)
+from .comparing import compare as compare_forecasts
+from .findings import Severity
+from .fit_file import write_text_safely
+from .fitting import fit as fit_kettle
+from .foods import food, food_names
+from .forecasting import forecast as run_forecast
+from .kettle_file import kettle_schema, read_kettle
+from .recipe_changes import with_more
+from .recipe_file import read_recipe, recipe_schema
+from .run_log import read_run
+
+app = typer.Typer(
+    cls=Commands,
+    add_completion=False,
+    rich_markup_mode=None,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    epilog=options.CODES,
+    help="Forecast batches in an agitated, jacketed cooking kettle, and learn the kettle from "
+    f"its logs. {CAUTION}",
+)
+
+
+def _system(us: bool) -> units.System:
+    return "us" if us else "metric"
+
+
+@app.callback()
+def _common(
+    version: Annotated[
+        bool,
+        typer.Option("--version", callback=print_version, is_eager=True, help="Print the version."),
+    ] = False,
+) -> None:
+    pass
+
+
+@app.command(epilog=options.CODES)
+def demo(as_json: options.Json = False, us: options.Us = False, plot: options.Plot = None) -> None:
+    """Show it all on a made-up kitchen; takes some ten seconds.
+
+    Fits a kettle to three logged runs, forecasts a lentil stew, answers how much longer it takes
+    with twenty more pounds of cold carrot, and sets the logs of that kitchen beside it.
+    """
+    from .demo_run import demo_plain, run_demo, say_demo
+
+    with working("fitting the demo kettle to three runs, then forecasting"):
+        result = run_demo()
+    if plot is not None:
+        result.comparison.known.plot().savefig(plot)
+    if as_json:
+        say_json(demo_plain(result))
+    else:
+        say_demo(result, _system(us))
+    comparison = result.comparison
+    attention(fit_doubts(result.fit) + forecast_doubts(comparison.known, comparison.changed))
+
+
+@app.command(epilog=options.CODES)
+def fit(
+    kettle: Annotated[Path, typer.Argument(metavar="KETTLE", help="The kettle (.toml).")],
+    run: Annotated[
+        list[str],
+        typer.Option(
+            "--run",
+            metavar="LOG[:RECIPE]",
+            help="A log (.csv) and the recipe it was cooked by, for example "
+            '"monday.csv:stew.toml". Repeatable.',
+        ),
+    ],
+    recipe: Annotated[
+        Path | None,
+        typer.Option("--recipe", metavar="FILE", help="Recipe of the logs given without one."),
+    ] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="FILE", callback=cli_input.writable, help="Save the fit."),
+    ] = None,
+    plot: options.Plot = None,
+    vary: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--vary", metavar="NAME", help="Fit this coefficient; default: all the logs tell about."
+        ),
+    ] = None,
+    fix: Annotated[
+        list[str] | None,
+        typer.Option("--fix", metavar="NAME=VALUE", help='A known one: "floor.efficiency=0.9".'),
+    ] = None,
+    column: options.Columns = None,
+    unit: options.Units = None,
+    as_json: options.Json = False,
+) -> None:
+    """Learn a kettle from its logs.
+
+    Beside each log its events file is read (monday.events.csv beside monday.csv). Log a plain
+    water run to the boil first, then one with a product: together they tell most.
+    """
+    fixed = cli_input.numbers(fix or (), "--fix")
+    columns = cli_input.pairs(column or (), "--column")
+    of_signals = cli_input.pairs(unit or (), "--unit")
+    body = read_kettle(kettle)
+    runs = cli_input.read_runs(run, recipe, columns, of_signals)
+    for one in runs:
+        complain_of(one)
+    with working(f"fitting {body.name} to {len(runs)} runs"):
+        found = fit_kettle(body, runs, vary=vary or None, fixed=fixed)
+    if out is not None:
+        found.save(out)
+    if plot is not None:
+        found.plot().savefig(plot)
+    if as_json:
+        say_json(fit_plain(found))
+    else:
+        say(found.fit_report())
+    attention(fit_doubts(found))
+
+
+@app.command(epilog=options.CODES)
+def forecast(
+    kettle: options.KettleOrFit,
+    recipe: options.RecipeFile,
+    room: options.Room = None,
+    us: options.Us = False,
+    plot: options.Plot = None,
+    trace: Annotated[
+        Path | None,
+        typer.Option(
+            "--trace",
+            metavar="FILE",
+            callback=cli_input.writable,
+            help="Write every signal over time (.csv).",
+        ),
+    ] = None,
+    draws: options.Draws = 100,
+    as_json: options.Json = False,
+) -> None:
+    """Forecast when set points are reached and phases end.
+
+    With a saved fit each time comes with its interval; with a plain kettle handbook values are
+    used, and there is none. JSON is always in degC, kg and minutes.
+    """
+    known = cli_input.kettle_or_fit(kettle)
+    planned = read_recipe(recipe)
+    with working(f"forecasting {planned.name}"):
+        result = run_forecast(known, planned, room=cli_input.with_room(known, room), draws=draws)
+    if plot is not None:
+        from .plots import plot_forecast
+
+        plot_forecast(result, _system(us)).savefig(plot)
+    if trace is not None:
+        write_text_safely(trace, result.trace.to_csv(index=False))
+    if as_json:
+        say_json(json.loads(result.to_json()) | {"caution": CAUTION})
+    else:
+        say_forecast(result, _system(us))
+        say(CAUTION)
+    attention(forecast_doubts(result))
+
+
+@app.command(epilog=options.CODES)
+def compare(
+    kettle: options.KettleOrFit,
+    recipe: options.RecipeFile,
+    with_: options.With = None,
+    more: options.More = None,
+    at: options.At = None,
+    phase: options.InPhase = None,
+    piece: options.Piece = None,
+    shape: options.PieceShape = None,
+    delay: options.Delay = None,
+    pour_time: options.PourTime = None,
+    room: options.Room = None,
+    plot: options.Plot = None,
+    draws: options.Draws = 100,
+    as_json: options.Json = False,
+) -> None:
+    """Say how much longer, hotter and drier a changed batch gets.
+
+    Give the other recipe with --with, or name what is added with --more.
+    """
+    cli_input.check_exclusive(with_=with_, more=more)
+    known = cli_input.kettle_or_fit(kettle)
+    planned = read_recipe(recipe)
+    if with_ is not None:
+        changed = read_recipe(with_)
+    else:
+        name, mass = cli_input.addition_named(str(more))
+        where = cli_input.phase_named(phase)
+        how = {"piece": piece, "shape": shape, "delay": delay, "pour_time": pour_time}
+        changed = with_more(planned, name, mass, at, phase=where, **how)
+    surroundings = cli_input.with_room(known, room)
+    with working(f"forecasting {planned.name}, then {changed.name}"):
+        both = [
+            run_forecast(known, one, room=surroundings, draws=draws) for one in (planned, changed)
+        ]
+    result = compare_forecasts(*both)
+    if plot is not None:
+        result.plot().savefig(plot)
+    if as_json:
+        say_json(json.loads(result.to_json()) | {"caution": CAUTION})
+    else:
+        say_comparison(result)
+        say(CAUTION)
+    attention(forecast_doubts(*both))
+
+
+@app.command(epilog=options.CODES)
+def check(
+    log: Annotated[Path, typer.Argument(metavar="LOG", help="The log (.csv).")],
+    recipe: Annotated[
+        Path | None,
+        typer.Option("--recipe", metavar="FILE", help="What was cooked (.toml); finds more."),
+    ] = None,
+    events: Annotated[
+        Path | None,
+        typer.Option("--events", metavar="FILE", help="Events file; default: beside the log."),
+    ] = None,
+    column: options.Columns = None,
+    unit: options.Units = None,
+    as_json: options.Json = False,
+) -> None:
+    """Say what looks wrong in a log; nothing is changed or repaired."""
+    run = read_run(
+        log,
+        recipe=None if recipe is None else read_recipe(recipe),
+        events=events,
+        columns=cli_input.pairs(column or (), "--column"),
+        units=cli_input.pairs(unit or (), "--unit"),
+    )
+    if as_json:
+        say_json(run_plain(run))
+    else:
+        say_run(run)
+    errors = sum(finding.severity is Severity.error for finding in run.findings)
+    attention([f"{errors} of the findings are errors; a fit refuses this log"] if errors else [])
+
+
+@app.command(epilog=options.CODES)
+def foods(as_json: options.Json = False) -> None:
+    """List the foods that recipes can name, and their make-up."""
+    known = [food(name) for name in food_names()]
+    if as_json:
+        say_json([one.to_dict() | {"composition": one.composition.to_dict()} for one in known])
+        return
+    parts = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
+    rows = [
+        [one.name, *(f"{100.0 * getattr(one.composition, part):.1f}" for part in parts)]
+        for one in known
+    ]
+    table(["food [% by mass]", *parts], rows)
+
+
+@app.command(epilog=options.CODES)
+def schema(
+    kind: Annotated[str, typer.Argument(metavar="kettle|recipe", help="Which file.")],
+    as_json: options.Json = False,
+) -> None:
+    """Print the JSON Schema of a kettle or recipe file.
+
+    Editors use it to check such a file while it is written.
+    """
+    kinds = {"kettle": kettle_schema, "recipe": recipe_schema}
+    if kind not in kinds:
+        raise typer.BadParameter(f'"{kind}" must be kettle or recipe', param_hint="kind")
+    say_json(kinds[kind]())
+
+
+def main() -> None:
+    """Entry point of the command `kettlecast`."""
+    app(prog_name="kettlecast")

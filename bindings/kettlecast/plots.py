@@ -1,0 +1,285 @@
+"""Plots of forecasts, fits and comparisons; readable without colour."""
+
+from __future__ import annotations
+
+import textwrap
+from collections import Counter
+from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from . import _core, units
+from .clock_text import clock_text
+from .errors import InvalidArgument
+from .plot_marks import (
+    GREY,
+    INK,
+    PAPER,
+    SMALL,
+    Stretch,
+    duty_lanes,
+    head_phases,
+    label_line_ends,
+    plain_frame,
+    shade_phases,
+)
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+    from .comparing import Comparison
+    from .fit_result import Fit, RunQuality
+    from .forecasting import Forecast
+
+    Degrees = Callable[[Any], Any]
+
+_PRODUCT, _PROBE, _FLOOR = "#0b3c5d", "#b8500f", "#3f6b35"
+_PIECES = ("#6a3d78", "#7a5c00", "#00635d", "#8c2f45")
+_DOTS: tuple[Any, ...] = ((0, (1, 1.2)), (0, (3, 1, 1, 1)), (0, (1, 3)), (0, (5, 1, 1, 1, 1, 1)))
+
+
+def _new_figure(width: float, height: float) -> Figure:
+    from matplotlib.figure import Figure
+
+    return Figure(figsize=(width, height), layout="constrained")
+
+
+def _degrees(system: units.System) -> tuple[Degrees, str]:
+    """Function from degC to the degrees shown, and their sign."""
+    unit, sign = {"metric": ("degC", "\N{DEGREE SIGN}C"), "us": ("degF", "\N{DEGREE SIGN}F")}[
+        system
+    ]
+
+    def shown(celsius: Any) -> Any:
+        return units.in_unit(np.asarray(celsius) + 273.15, unit, "temperature")
+
+    return shown, sign
+
+
+def _goal(phase: _core.Phase, degrees: Degrees, sign: str) -> str:
+    if phase.regulated in (_core.Regulated.floor, _core.Regulated.probe):
+        level = float(degrees(phase.set_point - 273.15))
+        return f"{phase.regulated.name} {level:.0f}\N{NO-BREAK SPACE}{sign}"
+    if phase.regulated is _core.Regulated.none:
+        return "no heat"
+    return f"{phase.regulated.name} {phase.set_point:.0f} K"
+
+
+def _stretches(forecast: Forecast, system: units.System = "metric") -> list[Stretch]:
+    degrees, sign = _degrees(system)
+    pairs = zip(forecast.result.phases, forecast.recipe.phases, strict=True)
+    return [
+        Stretch(
+            number,
+            report.name,
+            report.start / 60.0,
+            (report.start + report.duration) / 60.0,
+            _goal(phase, degrees, sign),
+        )
+        for number, (report, phase) in enumerate(pairs, start=1)
+    ]
+
+
+def _pieces(forecast: Forecast) -> Iterator[tuple[str, float]]:
+    """Names of additions in pieces as the trace has them, and when they were poured [s]."""
+    seen: Counter[str] = Counter()
+    for report, phase in zip(forecast.result.phases, forecast.recipe.phases, strict=True):
+        for addition in phase.additions:
+            if addition.shape is _core.Shape.none:
+                continue
+            seen[addition.name] += 1
+            again = seen[addition.name]
+            name = addition.name if again == 1 else f"{addition.name}_{again}"
+            yield name, report.start + addition.delay
+
+
+def _temperatures(axes: Axes, forecast: Forecast, degrees: Degrees) -> None:
+    trace = forecast.trace
+    minutes = trace["time_s"].to_numpy() / 60.0
+    looks: list[tuple[str, str, float, dict[str, Any]]] = [
+        ("floor reading", "floor_sensor.reading_C", 0.0, {"c": _FLOOR, "ls": "-.", "lw": 1.1}),
+        ("product", "product.temperature_C", 0.0, {"c": _PRODUCT, "ls": "-", "lw": 2.2}),
+        ("probe reading", "probe.reading_C", 0.0, {"c": _PROBE, "ls": "--", "lw": 1.3}),
+    ]
+    for i, (name, poured) in enumerate(_pieces(forecast)):
+        look = {"c": _PIECES[i % len(_PIECES)], "ls": _DOTS[i % len(_DOTS)], "lw": 1.5}
+        plain = name.replace("_", " ")
+        looks.append((f"{plain} core", f"{name}.core_temperature_C", poured, look))
+    lines = []
+    for label, column, since, look in looks:
+        shown = (trace["time_s"] >= since).to_numpy()
+        if column in trace and shown.any():
+            values = degrees(trace[column].to_numpy()[shown])
+            lines += axes.plot(minutes[shown], values, label=label, zorder=3, **look)
+    label_line_ends(axes, lines)
+
+
+def _set_points(axes: Axes, forecast: Forecast, degrees: Degrees) -> None:
+    for stretch, phase in zip(_stretches(forecast), forecast.recipe.phases, strict=True):
+        if phase.regulated in (_core.Regulated.floor, _core.Regulated.probe):
+            level = float(degrees(phase.set_point - 273.15))
+            axes.hlines(level, stretch.start, stretch.end, color=INK, lw=0.8, zorder=2)
+
+
+def _phase_ends(axes: Axes, forecast: Forecast) -> None:
+    """A hatched band where the end of each phase lies, from the spread of the fit."""
+    if not forecast.members:
+        return
+    tail = 0.5 * (1.0 - forecast.level)
+    ends = np.cumsum([[phase.duration for phase in one] for one in forecast.members], axis=1)
+    for low, high in np.quantile(ends / 60.0, [tail, 1.0 - tail], axis=0).T:
+        axes.axvspan(
+            low, high, facecolor="none", edgecolor=GREY, hatch="/////", lw=0, zorder=1, alpha=0.7
+        )
+
+
+def _footnote(forecast: Forecast, narrow: list[str]) -> str:
+    text = "Thin level lines are set points."
+    if forecast.members:
+        text += f" Hatched: {forecast.level:.0%} interval of the end of a phase."
+    if narrow:
+        text += " Phases: " + "; ".join(narrow) + "."
+    return textwrap.fill(text, 130)
+
+
+def plot_forecast(forecast: Forecast, system: units.System = "metric") -> Figure:
+    """Temperatures over time with phases and set points; heat and stirring below.
+
+    Parameters
+    ----------
+    forecast :
+        As `forecast` gives it; with a fit the interval of each phase end is hatched.
+    system :
+        "metric" (degC) or "us" (degF).
+    """
+    degrees, sign = _degrees(system)
+    figure = _new_figure(11.0, 7.2)
+    axes, lanes = figure.subplots(2, 1, sharex=True, height_ratios=(4.2, 1.0))
+    stretches = _stretches(forecast, system)
+    axes.set_xlim(0.0, forecast.duration / 60.0)
+    for part in (axes, lanes):
+        shade_phases(part, stretches)
+        _phase_ends(part, forecast)
+        plain_frame(part)
+    _temperatures(axes, forecast, degrees)
+    _set_points(axes, forecast, degrees)
+    narrow = head_phases(axes, stretches)
+    trace = forecast.trace
+    fastest = float(trace["agitator.speed_rpm"].max())
+    turning = trace["agitator.speed_rpm"] / (fastest or 1.0)
+    lines = [("floor heat", trace["floor.heat"]), ("jacket heat", trace["jacket.heat"])]
+    duty_lanes(
+        lanes,
+        (trace["time_s"] / 60.0).tolist(),
+        [*lines, (f"agitator\n(full: {fastest:.0f} rpm)", turning)],
+    )
+    axes.set_ylabel(f"temperature [{sign}]")
+    lanes.set_xlabel("time [min]")
+    title = f"{forecast.recipe.name} on {forecast.kettle.name}: {clock_text(forecast.duration)} min"
+    figure.suptitle(title, fontsize=12)
+    figure.supxlabel(_footnote(forecast, narrow), fontsize=SMALL - 0.5, color="#555555")
+    return figure
+
+
+def _run_readings(axes: Axes, curves: dict[str, Any], run: RunQuality) -> None:
+    minutes = curves["time"] / 60.0
+    lines = []
+    for name, colour, width in (("floor", _FLOOR, 5.0), ("probe", _PROBE, 3.0)):
+        if curves[f"{name}_log"] is None:
+            continue
+        log, model = curves[f"{name}_log"] - 273.15, curves[f"{name}_model"] - 273.15
+        style = "--" if name == "floor" else "-"
+        lines += axes.plot(minutes, log, color=colour, lw=width, alpha=0.45, label=f"{name} log")
+        lines += axes.plot(minutes, model, color=INK, lw=1.0, ls=style, label=f"{name} model")
+    axes.set_xlim(0.0, minutes[-1])
+    label_line_ends(axes, lines)
+    axes.set_title(run.name, fontsize=10, loc="left")
+    axes.set_ylabel("reading [\N{DEGREE SIGN}C]", fontsize=SMALL + 0.5)
+
+
+def _run_residuals(axes: Axes, curves: dict[str, Any], run: RunQuality) -> None:
+    minutes = curves["time"] / 60.0
+    told = []
+    for name, style, colour in (("floor", "--", _FLOOR), ("probe", "-", _PROBE)):
+        if curves[f"{name}_log"] is None:
+            continue
+        difference = curves[f"{name}_model"] - curves[f"{name}_log"]
+        axes.plot(minutes, difference, c=colour, ls=style, lw=1.0)
+        word = "dashed" if name == "floor" else "solid"
+        told.append(f"{name} ({word}) {getattr(run, f'{name}_rms'):.2f} K")
+    axes.axhline(0.0, color=INK, lw=0.6)
+    axes.set_xlim(0.0, minutes[-1])
+    axes.set_title("RMS " + ", ".join(told), fontsize=SMALL + 0.5, loc="left")
+    axes.set_ylabel("model less log [K]", fontsize=SMALL + 0.5)
+
+
+def plot_fit(fit: Fit) -> Figure:
+    """Readings of log and model, and their difference, one row per run.
+
+    Raises
+    ------
+    InvalidArgument
+        The fit was read from a file, which holds no readings.
+    """
+    if not fit.comparison:
+        raise InvalidArgument(
+            f"plot_fit: the fit of {fit.kettle.name!r} holds no readings, because it was read from "
+            "a file; plot it right after fitting"
+        )
+    count = len(fit.runs)
+    figure = _new_figure(11.0, 1.0 + 2.5 * count)
+    grid = figure.subplots(count, 2, squeeze=False, width_ratios=(1.5, 1.0))
+    for row, curves, run in zip(grid, fit.comparison, fit.runs, strict=True):
+        _run_readings(row[0], curves, run)
+        _run_residuals(row[1], curves, run)
+        for axes in row:
+            plain_frame(axes)
+    for axes in grid[-1]:
+        axes.set_xlabel("time [min]")
+    figure.suptitle(f"Fit of {fit.kettle.name}: readings of log and model", fontsize=12)
+    return figure
+
+
+def _timeline(axes: Axes, height: float, stretches: list[Stretch], known: list[Stretch]) -> None:
+    """One bar of phases with their times; beneath, how much longer than the known ones."""
+    for stretch, before in zip(stretches, known, strict=True):
+        length = stretch.end - stretch.start
+        face = PAPER if stretch.number % 2 else "white"
+        axes.barh(height, length, 0.62, stretch.start, color=face, edgecolor=INK, lw=0.9)
+        longer = 60.0 * (length - (before.end - before.start))
+        more = f"\n{'+' if longer > 0 else ''}{clock_text(longer)}" if round(longer) else ""
+        text = f"{stretch.number}: {clock_text(60.0 * length)}{more}"
+        if length > 0.07 * axes.get_xlim()[1]:
+            middle = stretch.start + 0.5 * length
+            axes.text(middle, height, text, ha="center", va="center", fontsize=SMALL)
+
+
+def plot_comparison(comparison: Comparison) -> Figure:
+    """Product temperature of both batches over time, and their phases as bars."""
+    known, changed = comparison.known, comparison.changed
+    figure = _new_figure(11.0, 6.6)
+    axes, bars = figure.subplots(2, 1, sharex=True, height_ratios=(3.0, 1.1))
+    axes.set_xlim(0.0, 1.002 * max(known.duration, changed.duration) / 60.0)
+    looks = ((known, "known", GREY, "-", 2.4), (changed, "changed", INK, "--", 1.5))
+    lines = []
+    for one, name, colour, style, width in looks:
+        minutes = one.trace["time_s"].to_numpy() / 60.0
+        values = one.trace["product.temperature_C"].to_numpy()
+        lines += axes.plot(minutes, values, color=colour, ls=style, lw=width, label=name)
+    label_line_ends(axes, lines)
+    before, after = _stretches(known), _stretches(changed)
+    _timeline(bars, 1.0, before, before)
+    _timeline(bars, 0.0, after, before)
+    bars.set_yticks([1.0, 0.0], ["known", "changed"])
+    bars.set_ylim(-0.5, 1.5)
+    bars.tick_params(axis="y", length=0)
+    axes.set_ylabel("product temperature [\N{DEGREE SIGN}C]")
+    bars.set_xlabel("time [min]")
+    for part in (axes, bars):
+        plain_frame(part)
+    figure.suptitle(textwrap.fill(comparison.sentence(), 100), fontsize=11.5)
+    names = "; ".join(f"{stretch.number} {stretch.name}" for stretch in before)
+    figure.supxlabel(textwrap.fill(f"Phases: {names}.", 130), fontsize=SMALL - 0.5, color="#555555")
+    return figure

@@ -1,0 +1,482 @@
+"""The command line: what it prints, where, and with which exit code."""
+
+import csv
+import dataclasses
+import functools
+import itertools
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+from typing import Any
+
+import pytest
+from kettlecast import cli, demo_run
+from kettlecast.cli import app
+from kettlecast.cli_input import read_runs
+from kettlecast.cli_output import CAUTION
+from kettlecast.demo import demo_path
+from kettlecast.fit_file import read_fit
+from kettlecast.fit_result import Fit
+from kettlecast.fitting import fit
+from kettlecast.foods import food_names
+from kettlecast.forecasting import forecast
+from kettlecast.kettle_file import read_kettle
+from kettlecast.recipe_file import read_recipe
+from kettlecast.recipe_writer import write_recipe
+from kettlecast.run_log import read_run
+from typer.testing import CliRunner
+
+KETTLE = demo_path("kettle.toml")
+WATER = demo_path("water_boil.toml")
+STEW = demo_path("stew.toml")
+LOG = demo_path("water_boil_60kg.csv")
+PAIR = f"{LOG}:{WATER}"
+QUICK = ("--vary", "floor.efficiency", "--vary", "probe.lag")
+COMMANDS = ("demo", "fit", "forecast", "compare", "check", "foods", "schema")
+
+
+def run(*arguments: object) -> Any:
+    return CliRunner().invoke(app, [str(one) for one in arguments])
+
+
+def plain(*arguments: object, code: int = 0) -> Any:
+    """What a command prints with --json, which must be JSON and nothing else."""
+    result = run(*arguments, "--json")
+    assert result.exit_code == code, result.stderr
+    return json.loads(result.stdout)
+
+
+def started(*arguments: object) -> subprocess.Popen[str]:
+    code = "from kettlecast.cli import main; main()"
+    return subprocess.Popen(
+        [sys.executable, "-c", code, *map(str, arguments)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+    )
+
+
+@pytest.fixture(scope="module")
+def small_fit() -> Fit:
+    log = read_run(LOG, recipe=read_recipe(WATER))
+    return fit(read_kettle(KETTLE), log, vary=["floor.efficiency", "probe.lag"])
+
+
+@pytest.fixture
+def saved(small_fit: Fit, tmp_path: Path) -> Path:
+    small_fit.save(tmp_path / "fit.json")
+    return tmp_path / "fit.json"
+
+
+@pytest.fixture
+def slow_recipe(tmp_path: Path) -> Path:
+    """Water that has five minutes for what takes half an hour."""
+    text = WATER.read_text(encoding="utf-8")
+    path = tmp_path / "slow.toml"
+    path.write_text(text.replace('hold = "300 s"', 'hold = "300 s"\ntime_limit = "5 min"'))
+    return path
+
+
+# --- what all commands share
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_help_tells_json_and_exit_codes(command: str) -> None:
+    result = run(command, "--help")
+    said = " ".join(result.stdout.split())
+    assert result.exit_code == 0
+    assert "--json" in said
+    assert "Exit codes: 0 done. 1 " in said
+
+
+def test_help_lists_all_commands_and_the_caution() -> None:
+    said = run("--help").stdout
+    for command in COMMANDS:
+        assert f" {command} " in said
+    assert "".join(CAUTION.split()) in "".join(said.split())  # however it is wrapped
+
+
+def test_version_names_the_program() -> None:
+    result = run("--version")
+    assert result.exit_code == 0
+    assert result.stdout.startswith("kettlecast")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (["fry"], "fry"),
+        (["forecast", KETTLE], "RECIPE"),
+        (["fit", KETTLE], "--run"),
+        (["forecast", KETTLE, WATER, "--draws", "-1"], "--draws"),
+        (["forecast", KETTLE, WATER, "--plot", "picture.doc"], ".png, .svg, .pdf"),
+        (["forecast", KETTLE, WATER, "--trace", "nowhere/trace.csv"], "there is no folder"),
+        (["fit", KETTLE, "--run", PAIR, "--out", "nowhere/fit.json"], "there is no folder"),
+        (["fit", KETTLE, "--run", PAIR, "--fix", "probe.lag"], "must be NAME=VALUE"),
+        (["fit", KETTLE, "--run", PAIR, "--fix", "probe.lag=slow"], '"slow" of probe.lag'),
+        (["compare", KETTLE, WATER], "give either --with or --more"),
+        (["compare", KETTLE, WATER, "--with", WATER, "--more", "water=1 kg"], "give either"),
+        (["compare", KETTLE, WATER, "--more", "water"], "must be NAME=VALUE"),
+        (["schema", "oven"], "must be kettle or recipe"),
+    ],
+)
+def test_wrong_use_ends_with_2(arguments: list[object], told: str) -> None:
+    result = run(*arguments)
+    assert result.exit_code == 2
+    assert result.stdout == ""
+    assert told in " ".join(result.stderr.split())
+
+
+def test_piped_output_is_plain_and_codes_reach_the_shell(slow_recipe: Path) -> None:
+    process = started("forecast", KETTLE, slow_recipe)
+    told, complaint = process.communicate(timeout=60)
+    assert process.returncode == 3
+    assert "\x1b" not in told + complaint
+    assert "Attention: " in complaint
+    assert "Attention: " not in told
+
+
+def test_wrong_input_reaches_the_shell_without_a_traceback() -> None:
+    process = started("forecast", "absent.toml", WATER)
+    told, complaint = process.communicate(timeout=60)
+    assert (process.returncode, told) == (1, "")
+    assert complaint == "kettlecast: absent.toml: No such file or directory\n"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="signals as on Unix")
+def test_ctrl_c_stops_a_fit_within_half_a_second() -> None:
+    names = (("stew_70kg", "stew"), ("water_steps_60kg", "water_steps"))
+    runs = [f"{demo_path(f'{log}.csv')}:{demo_path(f'{recipe}.toml')}" for log, recipe in names]
+    # The fit says on standard error when it begins, so that the signal cannot come too early.
+    code = (
+        "import sys\n"
+        "from kettlecast import cli, fitting\n"
+        "def begun(*a, **k):\n"
+        "    print('begun', file=sys.stderr, flush=True)\n"
+        "    return fitting.fit(*a, **k)\n"
+        "cli.fit_kettle = begun\n"
+        "cli.main()\n"
+    )
+    arguments = ["fit", str(KETTLE), *(part for pair in runs for part in ("--run", pair))]
+    with subprocess.Popen(
+        [sys.executable, "-c", code, *arguments],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+    ) as process:
+        assert process.stderr is not None
+        assert process.stderr.readline() == "begun\n"
+        time.sleep(0.3)
+        process.send_signal(signal.SIGINT)
+        sent = time.perf_counter()
+        told, complaint = process.communicate(timeout=60)
+        assert time.perf_counter() - sent < 0.5
+    assert (process.returncode, told) == (130, "")
+    assert complaint == "kettlecast: stopped\n"
+
+
+# --- forecast
+
+
+def test_forecast_prints_times_as_minutes_and_seconds() -> None:
+    found = plain("forecast", KETTLE, WATER)
+    seconds = round(found["duration_min"] * 60.0)
+    said = run("forecast", KETTLE, WATER).stdout
+    assert f"Whole run: {seconds // 60}:{seconds % 60:02d} min" in said
+    assert "no interval: a plain kettle, not a fit" in said
+    assert CAUTION in said
+
+
+def test_forecast_json_holds_phases_books_and_caution() -> None:
+    found = plain("forecast", KETTLE, STEW)
+    assert set(found) == {
+        "kettle",
+        "recipe",
+        "duration_min",
+        "product_mass_kg",
+        "interval_level",
+        "phases",
+        "balance",
+        "caution",
+    }
+    assert [phase["phase"] for phase in found["phases"]] == [
+        "heat the oil",
+        "sweat onions",
+        "load and heat",
+        "simmer",
+        "spinach",
+    ]
+    assert sum(one["duration_min"] for one in found["phases"]) == pytest.approx(
+        found["duration_min"]
+    )
+
+
+def test_forecast_of_a_saved_fit_has_intervals(saved: Path) -> None:
+    found = plain("forecast", saved, WATER, "--draws", 10)
+    phase = found["phases"][0]
+    assert phase["duration_low_min"] < phase["duration_min"] < phase["duration_high_min"]
+    said = run("forecast", saved, WATER, "--draws", 10).stdout
+    assert "90% interval" in said
+    assert plain("forecast", saved, WATER, "--draws", 0)["interval_level"] is None
+
+
+def test_forecast_in_us_units() -> None:
+    metric, us = (run("forecast", KETTLE, WATER, *more).stdout for more in ([], ["--us"]))
+    assert "[degC]" in metric
+    assert "[degF]" not in metric
+    assert "[degF]" in us
+    assert "[lb]" in us
+    assert "[degC]" not in us
+
+
+def test_warm_room_is_quicker() -> None:
+    usual, warm = (
+        plain("forecast", KETTLE, WATER, *more)["duration_min"]
+        for more in ([], ["--room", "95 degF"])
+    )
+    assert warm < usual
+
+
+def test_wrong_room_is_told() -> None:
+    result = run("forecast", KETTLE, WATER, "--room", "27")
+    assert result.exit_code == 1
+    assert '"27" is not a temperature: the unit is missing' in result.stderr
+
+
+def test_forecast_writes_picture_and_trace(tmp_path: Path) -> None:
+    picture, trace = tmp_path / "out.png", tmp_path / "out.csv"
+    found = plain("forecast", KETTLE, WATER, "--us", "--plot", picture, "--trace", trace)
+    assert picture.read_bytes()[:8] == b"\x89PNG\r\n\x1a\n"  # signature by the PNG standard
+    with trace.open(newline="") as file:
+        rows = list(csv.DictReader(file))
+    assert float(rows[-1]["time_s"]) == pytest.approx(found["duration_min"] * 60.0)
+    assert "probe.reading_C" in rows[0]
+
+
+def test_phase_that_timed_out_ends_with_3(slow_recipe: Path) -> None:
+    result = run("forecast", KETTLE, slow_recipe)
+    assert result.exit_code == 3
+    assert "TIMED OUT" in result.stdout
+    assert 'phase "heat the water" ran into its time limit of 5:00 min' in result.stderr
+    found = plain("forecast", KETTLE, slow_recipe, code=3)
+    assert found["phases"][0]["ended"] == "TIMED OUT"
+
+
+# --- compare
+
+
+def test_more_is_the_same_as_the_other_recipe(tmp_path: Path) -> None:
+    how = {"phase": 3, "piece": "12 mm", "shape": "sphere", "delay": "75 s", "pour_time": "30 s"}
+    changed = read_recipe(STEW).with_more("carrot", "20 lb", "36 degF", **how)
+    write_recipe(changed, tmp_path / "more.toml")
+    options = [
+        part for name, value in how.items() for part in (f"--{name.replace('_', '-')}", value)
+    ]
+    by_words = plain("compare", KETTLE, STEW, "--more", "carrot=20 lb", "--at", "36 degF", *options)
+    by_file = plain("compare", KETTLE, STEW, "--with", tmp_path / "more.toml")
+    assert by_words == by_file
+    assert by_words["longer_min"] > 0.0
+    assert by_words["phases"][-1]["number"] == "total"
+
+
+def test_compare_says_the_answer_and_draws_it(saved: Path, tmp_path: Path) -> None:
+    more = ("--more", "water=6 kg", "--draws", 10, "--plot", tmp_path / "both.svg")
+    result = run("compare", saved, WATER, *more)
+    assert result.exit_code == 0
+    assert "Water to 90 degC takes " in result.stdout
+    assert " min longer (90% interval " in result.stdout
+    assert CAUTION in result.stdout
+    assert "<svg" in (tmp_path / "both.svg").read_text()
+
+
+def test_phase_by_name_is_the_phase_by_number() -> None:
+    carrot = ("--more", "carrot=5 lb", "--at", "36 degF", "--phase")
+    by_name, by_number = (
+        plain("compare", KETTLE, STEW, *carrot, phase) for phase in ("load and heat", 3)
+    )
+    assert by_name == by_number
+
+
+# --- fit
+
+
+def test_fit_saves_what_a_forecast_can_read(tmp_path: Path) -> None:
+    out, picture = tmp_path / "fit.json", tmp_path / "fit.png"
+    result = run("fit", KETTLE, "--run", PAIR, *QUICK, "--out", out, "--plot", picture)
+    assert result.exit_code == 0
+    assert "water_boil_60kg" in result.stdout
+    assert "floor.efficiency" in result.stdout
+    assert list(read_fit(out).params) == ["floor.efficiency", "probe.lag"]
+    assert picture.stat().st_size > 10_000
+
+
+def test_fit_json_holds_coefficients_and_runs() -> None:
+    found = plain("fit", KETTLE, "--run", PAIR, *QUICK, "--fix", "floor.loss=5")
+    assert found["converged"] is True
+    assert found["fixed"] == {"floor.loss": 5.0}
+    assert [one["coefficient"] for one in found["coefficients"]] == list(QUICK[1::2])
+    assert {"value", "stderr", "unit", "at_bound"} <= set(found["coefficients"][0])
+    assert [one["name"] for one in found["runs"]] == ["water_boil_60kg"]
+
+
+def test_common_recipe_is_that_of_logs_without_one() -> None:
+    alone = plain("fit", KETTLE, "--run", LOG, "--recipe", WATER, *QUICK)
+    assert alone == plain("fit", KETTLE, "--run", PAIR, *QUICK)
+
+
+def test_fit_that_did_not_converge_ends_with_3(small_fit: Fit, monkeypatch) -> None:
+    failed = dataclasses.replace(small_fit, success=False, message="too many evaluations")
+    monkeypatch.setattr(cli, "fit_kettle", lambda *_, **__: failed)
+    assert plain("fit", KETTLE, "--run", PAIR, code=3)["converged"] is False
+    result = run("fit", KETTLE, "--run", PAIR)
+    assert result.exit_code == 3
+    assert "the fit did not converge: too many evaluations" in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("text", "log", "recipe"),
+    [
+        ("monday.csv", "monday.csv", None),
+        ("monday.csv:stew.toml", "monday.csv", "stew.toml"),
+        (r"C:\logs\monday.csv", r"C:\logs\monday.csv", None),
+        (r"C:\logs\monday.csv:stew.toml", r"C:\logs\monday.csv", "stew.toml"),
+        (r"C:\logs\monday.csv:D:\stew.toml", r"C:\logs\monday.csv", r"D:\stew.toml"),
+        ("10:30 monday.csv:stew.toml", "10:30 monday.csv", "stew.toml"),
+    ],
+)
+def test_log_and_recipe_are_taken_apart(
+    text: str, log: str, recipe: str | None, monkeypatch
+) -> None:
+    seen: list[tuple[object, object]] = []
+    monkeypatch.setattr("kettlecast.cli_input.read_recipe", str)
+    monkeypatch.setattr(
+        "kettlecast.cli_input.read_run", lambda path, recipe, **_: seen.append((path, recipe))
+    )
+    read_runs([text], None, {}, {})
+    assert seen == [(log, recipe)]
+
+
+# --- check
+
+
+def test_clean_log_is_told_so() -> None:
+    result = run("check", LOG, "--recipe", WATER)
+    assert result.exit_code == 0
+    assert "1 phases, 1 pours" in result.stdout
+    assert "nothing looks wrong" in result.stdout
+
+
+def test_check_json_holds_pours_and_findings() -> None:
+    found = plain("check", demo_path("stew_70kg.csv"), "--recipe", STEW)
+    names = [pour["name"] for pour in found["pours"]]
+    assert names == ["oil", "onion", "water", "lentil", "spinach_frozen"]
+    assert found["findings"] == []
+    assert found["phase_starts_s"] == [0.0, 350.0, 890.04, 1870.04, 3370.08]  # of the events file
+
+
+def test_log_with_errors_ends_with_3(tmp_path: Path) -> None:
+    log = tmp_path / "backward.csv"
+    log.write_text("time_s,probe_C,floor_heat_pct\n0,20,100\n4,21,100\n2,22,100\n")
+    result = run("check", log)
+    assert result.exit_code == 3
+    assert "error: lines 3 to 4: time: time runs backward by 2 s" in result.stdout
+    assert "a fit refuses this log" in result.stderr
+    found = plain("check", log, code=3)
+    assert {"severity", "lines", "signal", "seen", "expected"} == set(found["findings"][0])
+
+
+@pytest.fixture
+def fahrenheit_log(tmp_path: Path) -> Path:
+    """The water log with probe and floor in degF under headings that say degC."""
+    lines = LOG.read_text(encoding="utf-8").splitlines()
+    rows = [line.split(",") for line in lines[1:]]
+    for row in rows:
+        row[1], row[2] = (f"{float(cell) * 1.8 + 32.0:.2f}" for cell in row[1:3])
+    path = tmp_path / LOG.name
+    path.write_text("\n".join([lines[0], *(",".join(row) for row in rows)]) + "\n")
+    beside = LOG.with_suffix(".events.csv")
+    (tmp_path / beside.name).write_text(beside.read_text(encoding="utf-8"))
+    return path
+
+
+def test_fahrenheit_declared_as_celsius_is_found_and_can_be_declared(fahrenheit_log: Path) -> None:
+    result = run("check", fahrenheit_log, "--recipe", WATER)
+    assert result.exit_code == 3
+    assert "degF" in result.stdout
+    units = ("--unit", "probe=degF", "--unit", "floor=degF")
+    assert run("check", fahrenheit_log, "--recipe", WATER, *units).exit_code == 0
+
+
+def test_column_can_be_named(tmp_path: Path) -> None:
+    log = tmp_path / "log.csv"
+    log.write_text("time_s,T7_C,floor_heat_pct\n0,20,100\n2,21,100\n4,22,100\n")
+    assert run("check", log).exit_code == 1
+    assert run("check", log, "--column", "probe=T7_C").exit_code == 0
+
+
+# --- foods, schema, demo
+
+
+def test_foods_are_all_listed_and_add_up() -> None:
+    found = plain("foods")
+    assert [one["name"] for one in found] == food_names()
+    for one in found:
+        # Tables round each component to 0.1 % and more, so the sum may miss 100 % by 2 %.
+        assert sum(one["composition"].values()) == pytest.approx(1.0, abs=0.02)
+    said = run("foods").stdout
+    for name in food_names():
+        assert name in said
+
+
+@pytest.mark.parametrize(("kind", "key"), [("kettle", "kettle"), ("recipe", "phase")])
+def test_schema_is_json_schema(kind: str, key: str) -> None:
+    found = plain("schema", kind)
+    assert found == json.loads(run("schema", kind).stdout)
+    assert key in found["properties"]
+
+
+@pytest.fixture
+def quick_demo(small_fit: Fit, monkeypatch) -> None:
+    monkeypatch.setattr(demo_run, "fit_demo_kettle", lambda: small_fit)
+    monkeypatch.setattr(demo_run, "forecast", functools.partial(forecast, draws=5))
+
+
+# Ends of phases as written in the events files of the demo [s].
+LOGGED = {
+    "stew_70kg": [0, 350, 890.04, 1870.04, 3370.08, 3870.04],
+    "stew_70kg_again": [0, 340, 880.04, 1852.04, 3352.08, 3855.04],
+    "stew_79kg_cold": [0, 350, 890.04, 2027.04, 3527.08, 3994.04],
+}
+
+
+@pytest.mark.usefixtures("quick_demo")
+def test_demo_json_holds_forecast_answer_and_logs() -> None:
+    found = plain("demo")
+    assert set(found) == {"fit", "forecast", "comparison", "logged_min", "caution"}
+    assert found["comparison"]["known"] == "lentil stew"
+    for name, edges in LOGGED.items():
+        logged = found["logged_min"][name]
+        lengths = [(b - a) / 60.0 for a, b in itertools.pairwise(edges)]
+        assert logged["phases"] == pytest.approx(lengths)
+        assert logged["total"] == pytest.approx(edges[-1] / 60.0)
+
+
+@pytest.mark.usefixtures("quick_demo")
+def test_demo_says_what_it_found() -> None:
+    result = run("demo")
+    assert result.exit_code == 0
+    for part in ("90% interval", "twenty more pounds", "64:30", "64:15", "66:34", "2:04", "2:19"):
+        assert part in result.stdout, part
+    assert CAUTION in result.stdout
+
+
+def test_cold_carrot_is_poured_before_the_lentils() -> None:
+    more = demo_run.with_cold_carrot(read_recipe(STEW))
+    poured = {one.name: one for one in more.phases[2].additions}
+    assert poured["carrot"].mass == pytest.approx(20 * 0.45359237)  # lb by definition
+    assert poured["carrot"].temperature == pytest.approx(273.15 + 4.0 / 1.8)  # 36 degF
+    assert (poured["carrot"].delay, poured["lentil"].delay) == (75.0, 110.0)

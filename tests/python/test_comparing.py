@@ -1,0 +1,157 @@
+"""Comparisons: differences are those of the two forecasts, and times read as people say them."""
+
+import json
+import math
+import re
+
+import numpy as np
+import pytest
+from kettlecast.clock_text import clock_text, range_text
+from kettlecast.comparing import compare
+from kettlecast.demo import demo_path
+from kettlecast.errors import InvalidArgument
+from kettlecast.fit_result import Fit
+from kettlecast.fitting import fit
+from kettlecast.forecasting import Forecast, forecast
+from kettlecast.kettle_file import read_kettle
+from kettlecast.recipe_file import read_recipe
+from kettlecast.run_log import read_run
+
+KETTLE = read_kettle(demo_path("kettle.toml"))
+WATER = read_recipe(demo_path("water_boil.toml"))
+STEPS = read_recipe(demo_path("water_steps.toml"))
+MORE = WATER.with_more("water", "6 kg", temperature="14 degC")
+
+
+@pytest.fixture(scope="module")
+def fitted() -> Fit:
+    run = read_run(demo_path("water_boil_60kg.csv"), recipe=WATER)
+    return fit(KETTLE, run, vary=["floor.efficiency", "probe.lag"])
+
+
+@pytest.fixture(scope="module")
+def pair(fitted: Fit) -> tuple[Forecast, Forecast]:
+    return forecast(fitted, WATER, draws=30), forecast(fitted, MORE, draws=30)
+
+
+def test_rows_are_differences_of_the_forecasts(pair: tuple[Forecast, Forecast]) -> None:
+    known, changed = pair
+    row = compare(known, changed).table.loc[1]
+    for column, source in (
+        ("evaporated_more_kg", "evaporated_kg"),
+        ("energy_more_kWh", "energy_kWh"),
+    ):
+        assert row[column] == pytest.approx(
+            changed.phases.loc[1, source] - known.phases.loc[1, source]
+        )
+    assert row["longer_min"] == pytest.approx((changed.duration - known.duration) / 60.0)
+    assert row["peak_hotter_K"] == pytest.approx(
+        changed.result.phases[0].peak - known.result.phases[0].peak
+    )
+
+
+def test_total_is_the_sum_of_the_phases() -> None:
+    warm = STEPS.with_more("water", "5 kg", phase=1)
+    comparison = compare(forecast(KETTLE, STEPS), forecast(KETTLE, warm))
+    phases, total = comparison.table.iloc[:-1], comparison.table.loc["total"]
+    for column in ("known_min", "changed_min", "longer_min", "evaporated_more_kg"):
+        assert total[column] == pytest.approx(phases[column].sum())
+    assert total["longer_min"] * 60.0 == pytest.approx(comparison.longer)
+    assert math.isnan(total["peak_hotter_K"])
+
+
+def test_a_batch_against_itself_differs_in_nothing(pair: tuple[Forecast, Forecast]) -> None:
+    comparison = compare(pair[0], pair[0])
+    numbers = comparison.table.iloc[:-1].filter(regex="longer|hotter|more")
+    assert (numbers.to_numpy() == 0.0).all()
+    assert comparison.longer_interval() == (0.0, 0.0)
+
+
+def test_swapped_forecasts_change_the_sign(pair: tuple[Forecast, Forecast]) -> None:
+    forth, back = compare(*pair), compare(*reversed(pair))
+    assert forth.longer == -back.longer
+    low, high = forth.longer_interval() or (math.nan, math.nan)
+    assert back.longer_interval() == pytest.approx((-high, -low))
+
+
+def test_interval_pairs_the_draws(pair: tuple[Forecast, Forecast]) -> None:
+    low, high = compare(*pair).longer_interval() or (math.nan, math.nan)
+    each = pair[1].member_durations() - pair[0].member_durations()
+    assert (low, high) == pytest.approx(tuple(np.quantile(each, [0.05, 0.95])))
+    # What is unknown about the kettle acts on both, so the difference is known better than each.
+    apart = np.ptp(pair[0].member_durations())
+    assert high - low < apart
+
+
+def test_a_tenth_more_water_takes_a_tenth_longer_less_the_share_of_the_metal() -> None:
+    # (m c + C) dT/dt = P - Q(T) separates: the time to a temperature is in proportion to m c + C.
+    # C is at most that of all metal: floor 59 kg and wall 27 kg of steel (480 and 500 J/(kg K)),
+    # elements 0.3 J/(K W) and jacket 10 kJ/(m2 K), as the handbook coefficients say.
+    metal = 59.2 * 480.0 + 26.8 * 500.0 + 0.3 * 18e3 + 10e3 * 0.679
+    before, after = forecast(KETTLE, WATER).result, forecast(KETTLE, MORE).result
+    known, changed = (one.phases[0].time_to_reach for one in (before, after))
+    assert 6.0 / (60.0 + metal / 4187.0) < (changed - known) / known < 6.0 / 60.0
+
+
+def test_without_a_fit_there_is_no_interval() -> None:
+    comparison = compare(forecast(KETTLE, WATER), forecast(KETTLE, MORE))
+    assert comparison.longer_interval() is None
+    assert "interval" not in comparison.sentence()
+    assert json.loads(comparison.to_json())["longer_interval_min"] is None
+
+
+def test_sentence_says_the_numbers(pair: tuple[Forecast, Forecast]) -> None:
+    comparison = compare(*pair)
+    found = re.fullmatch(
+        r"water to 90 degC takes (\S+) min longer \(90% interval (\S+) to (\S+)\): "
+        r"(\S+) min instead of (\S+) min\.",
+        comparison.sentence(),
+    )
+    assert found is not None
+    ends = comparison.longer_interval() or ()
+    wanted = [comparison.longer, *ends, pair[1].duration, pair[0].duration]
+    assert list(found.groups()) == [clock_text(value) for value in wanted]
+
+
+def test_sentence_of_a_quicker_batch_says_less(pair: tuple[Forecast, Forecast]) -> None:
+    sentence = compare(*reversed(pair)).sentence()
+    assert " min less (90% interval " in sentence
+    assert "-" not in sentence
+
+
+def test_json_holds_the_table(pair: tuple[Forecast, Forecast]) -> None:
+    plain = json.loads(compare(*pair).to_json())
+    assert [row["number"] for row in plain["phases"]] == [1, "total"]
+    assert plain["longer_min"] == pytest.approx(plain["phases"][1]["longer_min"])
+    assert plain["phases"][1]["peak_hotter_K"] is None
+
+
+def test_different_numbers_of_phases_are_refused() -> None:
+    with pytest.raises(
+        InvalidArgument, match="'water to 90 degC' has 1 phases, 'water in steps' has 3"
+    ):
+        compare(forecast(KETTLE, WATER), forecast(KETTLE, STEPS))
+
+
+@pytest.mark.parametrize(
+    ("seconds", "text"),
+    [
+        (0, "0:00"),
+        (59.4, "0:59"),
+        (59.6, "1:00"),
+        (898.2, "14:58"),
+        (4001, "66:41"),
+        (-12, "-0:12"),
+        (-0.2, "0:00"),
+        (math.nan, "-"),
+        (math.inf, "-"),
+    ],
+)
+def test_clock_text(seconds: float, text: str) -> None:
+    assert clock_text(seconds) == text
+
+
+def test_range_text_shows_ends_that_differ() -> None:
+    assert range_text(60.0, 50.0, 75.0) == "1:00 (0:50 to 1:15)"
+    assert range_text(60.0, 60.1, 59.9) == "1:00"
+    assert range_text(60.0, math.nan, math.nan) == "1:00"

@@ -1,0 +1,120 @@
+"""The cheap part of validation/, and that its tables tell a broken limit."""
+
+import importlib.util
+import sys
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+VALIDATION = Path(__file__).resolve().parents[2] / "validation"
+SHARED = Path(__file__).resolve().parents[3] / "shared"
+
+needs_cases = pytest.mark.skipif(
+    not (SHARED / "checks" / "cases").exists(), reason="../shared/checks/cases is not there"
+)
+needs_data = pytest.mark.skipif(
+    not (SHARED / "data").exists(), reason="../shared/data is not there"
+)
+
+
+def module(name: str) -> ModuleType:
+    """A module of validation/, which is not a package."""
+    if str(VALIDATION) not in sys.path:
+        sys.path.insert(0, str(VALIDATION))
+    if name in sys.modules and Path(sys.modules[name].__file__ or "").parent == VALIDATION:
+        return sys.modules[name]
+    spec = importlib.util.spec_from_file_location(name, VALIDATION / f"{name}.py")
+    assert spec is not None and spec.loader is not None
+    made = importlib.util.module_from_spec(spec)
+    sys.modules[name] = made
+    spec.loader.exec_module(made)
+    return made
+
+
+def told(outcome: object) -> list[str]:
+    return [
+        f"{one.name}: expected {one.expected}, got {one.got}, limit {one.limit}"
+        for one in outcome.broken
+    ]  # type: ignore[attr-defined]
+
+
+@needs_cases
+def test_published_values_are_within_their_limits(tmp_path: Path) -> None:
+    outcome = module("published").outcome(tmp_path)
+    assert told(outcome) == []
+    # Counted by hand in the case files: rows that vanish would make the check empty.
+    assert len(outcome.cases) >= 200
+
+
+@needs_data
+def test_pot_is_predicted_at_another_volume(tmp_path: Path) -> None:
+    assert told(module("pot").outcome(tmp_path)) == []
+
+
+@needs_data
+def test_bath_is_predicted_at_another_volume(tmp_path: Path) -> None:
+    assert told(module("bath").outcome(tmp_path)) == []
+
+
+@needs_data
+def test_mug_needs_evaporation_to_follow_both_covers(tmp_path: Path) -> None:
+    outcome = module("mug").outcome(tmp_path, pairs=("first pair",))
+    assert told(outcome) == []
+    assert sum("forced" in one.name for one in outcome.cases) == 2
+
+
+def test_missing_data_are_said_and_not_an_error(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    pot = module("pot")
+    monkeypatch.setattr(pot, "FOLDER", tmp_path / "pot_1-3L")
+    outcome = pot.outcome(tmp_path)
+    assert outcome.skipped.startswith("skipped: pot_1-3L is not there")
+    assert outcome.cases == () and outcome.broken == ()
+
+
+@pytest.mark.parametrize(
+    ("kind", "inside", "outside"),
+    [
+        ("relative", (100.0, 101.9), (100.0, 102.1)),
+        ("absolute", (100.0, 98.1), (100.0, 97.9)),
+    ],
+)
+def test_a_limit_breaks_beyond_it(
+    kind: str, inside: tuple[float, float], outside: tuple[float, float]
+) -> None:
+    case = module("case")
+    limit = 0.02 if kind == "relative" else 2.0
+    make = getattr(case, kind)
+    assert make("x", "made", inside, limit).verdict == "within"
+    assert make("x", "made", outside, limit).verdict == "BROKEN"
+    assert make("x", "made", outside, None).verdict == "shown"
+
+
+def test_an_error_that_is_not_a_number_breaks_its_limit() -> None:
+    case = module("case")
+    assert case.at_most("x", "made", float("nan"), 1.0).verdict == "BROKEN"
+    assert case.relative("x", "made", (1.0, float("nan")), 1.0).verdict == "BROKEN"
+    assert case.at_least("x", "made", float("nan"), 1.0).verdict == "BROKEN"
+
+
+def test_run_exits_with_1_only_on_broken_limits(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    case, run = module("case"), module("run")
+
+    class Made:
+        def __init__(self, limit: float) -> None:
+            self.limit = limit
+
+        def outcome(self, folder: Path) -> object:
+            made = case.at_most("<x> | y", "made", 0.5, self.limit, "K")
+            return case.Outcome("Made", (made,))
+
+    for limit, code in ((1.0, 0), (0.1, 1)):
+        monkeypatch.setattr(run, "SUBJECTS", {"made": Made(limit)})
+        assert run.main(["made", "--out", str(tmp_path)]) == code
+    assert "BROKEN" in capsys.readouterr().out
+    assert "\\|" in (tmp_path / "validation.md").read_text(encoding="utf-8")
+    assert "&lt;x&gt;" in (tmp_path / "validation.html").read_text(encoding="utf-8")
