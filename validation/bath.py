@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import kettlecast as kc
 import numpy as np
 from case import SHARED, Outcome, absent, at_most, relative
 from water_logs import ICE, WaterLog, as_run, columns, follow, values_note
+
+import kettlecast as kc
 
 TITLE = "Circulated bath at full power: fitted at 2 and 3 L, predicted at 2.5 L"
 FOLDER = SHARED / "data" / "circulated_bath_2-3L"

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import kettlecast as kc
 from case import SHARED, Case, Outcome, absent, absolute, at_most, relative
+
+import kettlecast as kc
 from kettlecast.demo import demo_path
 
 TITLE = "Kitchen A: fitted on three runs, two stews forecast in closed loop"

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import kettlecast as kc
 import numpy as np
 from case import SHARED, Case, Outcome, absent, at_least, at_most
 from water_logs import ICE, Followed, WaterLog, as_run, columns, follow, values_note
+
+import kettlecast as kc
 
 TITLE = "Mug of hot water, open and under oil"
 FOLDER = SHARED / "data" / "mug_cooling_oil_film"

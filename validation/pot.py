@@ -14,10 +14,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import kettlecast as kc
 import numpy as np
 from case import SHARED, Case, Outcome, absent, at_most, relative
 from water_logs import ICE, Followed, WaterLog, as_run, columns, follow, values_note
+
+import kettlecast as kc
 
 TITLE = "Pot with lid on a hot plate: fitted at 1.0 L, predicted at 1.5 L"
 FOLDER = SHARED / "data" / "pot_1-3L"

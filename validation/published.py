@@ -14,8 +14,9 @@ import re
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-import kettlecast as kc
 from case import SHARED, Case, Outcome, absent, absolute, relative
+
+import kettlecast as kc
 from kettlecast import units
 
 TITLE = "Published values of foods, water, oil and units"

@@ -7,9 +7,10 @@ import dataclasses
 from collections.abc import Mapping
 from pathlib import Path
 
-import kettlecast as kc
 import numpy as np
 from case import Curve, Vector
+
+import kettlecast as kc
 from kettlecast.fit_problem import FitProblem, observe
 
 ICE = 273.15

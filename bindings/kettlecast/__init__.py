@@ -53,7 +53,7 @@ from .recipe_writer import write_recipe
 from .run_log import Run, read_run
 
 # `recipe.with_more("carrot", "20 lb")` reads better than a function of a recipe.
-Recipe.with_more = with_more
+Recipe.with_more = with_more  # type: ignore[method-assign, assignment]
 
 for _public in (Recipe, Kettle, Coefficients, Food, Phase, Addition):
     _public.__module__ = "kettlecast"

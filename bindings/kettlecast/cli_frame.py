@@ -16,6 +16,7 @@ class Commands(TyperGroup):
     """Turns our errors into a message and an exit code."""
 
     def invoke(self, ctx: Any) -> Any:
+        """Run a command; wrong input ends it with exit code 1."""
         try:
             return super().invoke(ctx)
         except (Error, OSError) as error:

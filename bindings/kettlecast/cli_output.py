@@ -6,7 +6,7 @@ import json
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 import typer
@@ -22,6 +22,9 @@ from .fit_result import Fit
 from .forecasting import Forecast
 from .run_log import Run
 from .units import System
+
+if TYPE_CHECKING:
+    import pandas as pd
 
 CAUTION = (
     "Caution: hot surfaces, steam and moving agitators. The food-safety limits of local code and "
@@ -104,7 +107,7 @@ def table(columns: Sequence[str], rows: Iterable[Sequence[str]], left: int = 1) 
     out().print(made)
 
 
-def _time_cell(row: Mapping[str, Any], name: str) -> str:
+def _time_cell(row: pd.Series[Any], name: str) -> str:
     """A time, and below it its interval where there is one."""
     value = 60.0 * row[f"{name}_min"]
     low, high = (60.0 * row.get(f"{name}_{end}_min", math.nan) for end in ("low", "high"))

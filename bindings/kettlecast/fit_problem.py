@@ -162,8 +162,10 @@ class FitProblem:
         """Change of each value per change of its scaled coefficient, shape (n,)."""
         values = self.values(point)
         return np.array(
-            [values[n] * CARDS[n].spread if CARDS[n].positive else CARDS[n].spread
-             for n in self.names]
+            [
+                values[n] * CARDS[n].spread if CARDS[n].positive else CARDS[n].spread
+                for n in self.names
+            ]
         )
 
     def coefficients(self, point: Vector) -> _core.Coefficients:

@@ -49,9 +49,7 @@ def _quality(problem: FitProblem, point: Vector) -> tuple[RunQuality, ...]:
         problem.observed, problem.differences(problem.replays([point])[0]), strict=True
     ):
         alike = float(np.corrcoef(probe[1:], probe[:-1])[0, 1]) if np.ptp(probe) > 0.0 else 0.0
-        rows.append(
-            RunQuality(one.run.name, rms(floor), rms(probe) or 0.0, alike, one.run.sha256)
-        )
+        rows.append(RunQuality(one.run.name, rms(floor), rms(probe) or 0.0, alike, one.run.sha256))
     return tuple(rows)
 
 
@@ -68,7 +66,8 @@ def _scaled_covariance(problem: FitProblem, result: OptimizeResult) -> tuple[Vec
     reduced = chi_square / freedom
     of_data = problem.jacobian(result.x)[: -len(problem.names)]
     information = of_data.T @ of_data / max(1.0, reduced)
-    return np.linalg.inv(information + np.eye(len(problem.names))), reduced
+    covariance = np.linalg.inv(information + np.eye(len(problem.names)))
+    return np.asarray(covariance, dtype=np.float64), reduced
 
 
 def _params(problem: FitProblem, result: OptimizeResult, covariance: Vector) -> dict[str, Param]:
@@ -132,8 +131,8 @@ def fit(
     known = dict(fixed or {})
     _check_runs(logs)
     if unknown := set(rooms or {}) - {run.name for run in logs}:
-        names = ", ".join(run.name for run in logs)
-        raise InvalidArgument(f"fit: rooms names {sorted(unknown)}, allowed are the runs {names}")
+        there = ", ".join(run.name for run in logs)
+        raise InvalidArgument(f"fit: rooms names {sorted(unknown)}, allowed are the runs {there}")
     base = _core.Coefficients(known)
     for name in vary or ():
         base[name]  # raises UnknownName with the nearest
@@ -175,5 +174,3 @@ def _curves(problem: FitProblem, point: Vector) -> Iterable[dict[str, Vector | N
             "probe_log": one.probe,
             "probe_model": replay.probe_reading,
         }
-
-

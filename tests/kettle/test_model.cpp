@@ -180,7 +180,7 @@ TEST_CASE("films grow with speed and go over into natural convection at rest") {
   for (double speed = 0.0; speed < 2.0; speed += 0.02) {
     const double floor = floor_film_coefficient(kettle, fluid, {speed, 10.0, 1.0});
     const double wall = wall_film_coefficient(kettle, fluid, {speed, 10.0, 1.0});
-    const double piece = piece_film_coefficient(kettle, fluid, speed, 10.0, 0.02);
+    const double piece = piece_film_coefficient(kettle, fluid, {speed, 1.0, 0.01, 10.0}, 0.02);
     CHECK(floor >= last_floor);
     CHECK(wall >= last_wall);
     CHECK(piece >= last_piece);
@@ -191,4 +191,26 @@ TEST_CASE("films grow with speed and go over into natural convection at rest") {
   // At rest natural convection of water at 10 K: some hundred W/(m2 K) (Incropera, table 1.1).
   CHECK(floor_film_coefficient(kettle, fluid, {0.0, 10.0, 1.0}) > 100.0);
   CHECK(floor_film_coefficient(kettle, fluid, {0.0, 10.0, 1.0}) < 1000.0);
+}
+
+TEST_CASE("in a heap heat passes the film of liquid that coats the pieces") {
+  const Kettle kettle = batch::stew_kettle();
+  const LiquidPool<double> pool{0.0, 2.5, 0.0, 0.0, 0.0};
+  const auto fluid = film_properties(pool, 353.15);
+  // Conduction through half a film of 1.4 mm, speed without effect: 2 k / e by hand.
+  const double coating = 1.4e-3;
+  const double by_hand = 2.0 * fluid.conductivity / coating;
+  for (double speed : {0.0, 0.5}) {
+    const double film = piece_film_coefficient(kettle, fluid, {speed, 0.0, coating, 50.0}, 0.008);
+    CHECK_THAT(film, Catch::Matchers::WithinRel(by_hand, 0.08));
+  }
+}
+
+TEST_CASE("vapour under a lid heats a colder wall only") {
+  const Kettle kettle = batch::stew_kettle();
+  CHECK(condensation_flux(kettle, 360.0, 365.0) == 0.0);
+  CHECK(condensation_flux(kettle, 360.0, 360.0) == 0.0);
+  // Without vapour 6 W/(m2 K) are left; hot vapour carries many times that.
+  CHECK(condensation_flux(kettle, 275.15, 273.65) < 3.0 * 6.0 * 1.5);
+  CHECK(condensation_flux(kettle, 365.0, 355.0) > 10.0 * 6.0 * 10.0);
 }

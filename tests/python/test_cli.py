@@ -14,6 +14,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from typer.testing import CliRunner
+
 from kettlecast import cli, demo_run
 from kettlecast.cli import app
 from kettlecast.cli_input import read_runs
@@ -28,7 +30,6 @@ from kettlecast.kettle_file import read_kettle
 from kettlecast.recipe_file import read_recipe
 from kettlecast.recipe_writer import write_recipe
 from kettlecast.run_log import read_run
-from typer.testing import CliRunner
 
 KETTLE = demo_path("kettle.toml")
 WATER = demo_path("water_boil.toml")

@@ -6,6 +6,7 @@ import re
 
 import numpy as np
 import pytest
+
 from kettlecast.clock_text import clock_text, range_text
 from kettlecast.comparing import compare
 from kettlecast.demo import demo_path

@@ -5,10 +5,11 @@ import re
 from pathlib import Path
 
 import pytest
+from typer.testing import CliRunner
+
 from kettlecast import errors
 from kettlecast.cli import app
 from kettlecast.demo import demo_path
-from typer.testing import CliRunner
 
 KETTLE = demo_path("kettle.toml")
 STEW = demo_path("stew.toml")

@@ -9,6 +9,7 @@ from typing import Any
 
 import numpy as np
 import pytest
+
 from kettlecast.demo import demo_path
 from kettlecast.errors import FileFormatError
 from kettlecast.fit_file import read_fit, write_text_safely

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 
 import numpy as np
 import pytest
+
 from kettlecast import _core
 from kettlecast.demo import demo_path
 from kettlecast.errors import InvalidArgument, UnknownName

@@ -4,6 +4,7 @@ import csv
 from pathlib import Path
 
 import pytest
+
 from kettlecast import _core
 from kettlecast.errors import UnknownName
 from kettlecast.foods import bundled_foods, food, food_names

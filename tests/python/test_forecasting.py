@@ -4,6 +4,7 @@ import json
 
 import numpy as np
 import pytest
+
 from kettlecast import _core, units
 from kettlecast.demo import demo_path
 from kettlecast.errors import InvalidArgument

@@ -6,6 +6,11 @@ import sys
 from pathlib import Path
 
 import pytest
+from matplotlib.axes import Axes
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.text import Text
+
 from kettlecast import _core
 from kettlecast.comparing import compare
 from kettlecast.demo import demo_path
@@ -19,10 +24,6 @@ from kettlecast.plot_marks import spread_heights
 from kettlecast.plots import plot_forecast
 from kettlecast.recipe_file import read_recipe
 from kettlecast.run_log import read_run
-from matplotlib.axes import Axes
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
-from matplotlib.text import Text
 
 KETTLE = read_kettle(demo_path("kettle.toml"))
 WATER = read_recipe(demo_path("water_boil.toml"))

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from kettlecast import _core
 from kettlecast.demo import demo_path
 from kettlecast.errors import FileFormatError, InvalidArgument, UnknownName

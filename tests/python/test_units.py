@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from kettlecast import units
 from kettlecast.errors import InvalidArgument, UnknownName
 

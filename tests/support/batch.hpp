@@ -93,7 +93,7 @@ inline Coefficients without_losses() {
       .with("evaporation.lid_factor", 0.0)
       .with("elements.heat_capacity", 0.005)
       .with("elements.lag", 0.5)
-      .with("liquid.turnover", 0.5)
+      .with("liquid.turnover", 0.05)
       .with("liquid.mixing_turns", 0.2)
       .with("agitator.heat_capacity", 1.0)
       .with("probe.lag", 0.2)
