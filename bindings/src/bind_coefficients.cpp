@@ -39,10 +39,13 @@ void bind_coefficients(py::module_& module) {
       .def_readonly("positive", &CoefficientCard::positive)
       .def_readonly("meaning", &CoefficientCard::meaning)
       .def_readonly("source", &CoefficientCard::source);
-  module.def("coefficient_cards", [] {
-    const auto& cards = coefficient_cards();
-    return std::vector<CoefficientCard>(cards.begin(), cards.end());
-  }, "Cards of all coefficients.");
+  module.def(
+      "coefficient_cards",
+      [] {
+        const auto& cards = coefficient_cards();
+        return std::vector<CoefficientCard>(cards.begin(), cards.end());
+      },
+      "Cards of all coefficients.");
   py::class_<Coefficients>(module, "Coefficients",
                            "One value per coefficient, in the unit of its card.")
       .def(py::init<>(), "Defaults of all cards.")

@@ -1,7 +1,6 @@
-#include "bind.hpp"
-
 #include <exception>
 
+#include "bind.hpp"
 #include "kettlecast/base/errors.hpp"
 
 namespace kettlecast::python {
@@ -62,9 +61,8 @@ void bind_errors(py::module_& module) {
   };
   types->invalid_argument =
       derived("InvalidArgument", "An argument that no run can accept.", PyExc_ValueError);
-  types->unknown_name =
-      derived("UnknownName", "A name that is not known; the message lists the nearest.",
-              PyExc_KeyError);
+  types->unknown_name = derived(
+      "UnknownName", "A name that is not known; the message lists the nearest.", PyExc_KeyError);
   types->unknown_name.attr("__str__") = builtin(PyExc_Exception).attr("__str__");
   types->outside_validity =
       derived("OutsideValidity", "A state at which a property has no meaning.", PyExc_ValueError);

@@ -53,10 +53,9 @@ void bind_forecast(py::module_& module) {
              "Runs a recipe in closed loop. Raises InvalidArgument or IntegrationFailure.");
   module.def(
       "simulate_many",
-      [](const Kettle& kettle, const std::vector<Coefficients>& coefficients,
-         const Recipe& recipe, const Start& start, const Options& options, unsigned threads) {
-        return simulate_many(kettle, coefficients, recipe, start,
-                             {options, threads, poll_signals});
+      [](const Kettle& kettle, const std::vector<Coefficients>& coefficients, const Recipe& recipe,
+         const Start& start, const Options& options, unsigned threads) {
+        return simulate_many(kettle, coefficients, recipe, start, {options, threads, poll_signals});
       },
       py::arg("kettle"), py::arg("coefficients"), py::kw_only(), py::arg("recipe"),
       py::arg("start"), py::arg("options") = Options(), py::arg("threads") = 0,

@@ -52,19 +52,28 @@ void bind_food_properties(py::module_& parent) {
   auto module = parent.def_submodule("foods", "Foods from their composition.");
   const auto of_food = [&](const char* name, double (*property)(const Composition&, const double&),
                            const char* text) {
-    module.def(name, [property](const Food& food, double temperature) {
-      return property(food.composition, temperature);
-    }, py::arg("food"), py::arg("temperature"), text);
+    module.def(
+        name,
+        [property](const Food& food, double temperature) {
+          return property(food.composition, temperature);
+        },
+        py::arg("food"), py::arg("temperature"), text);
   };
   of_food("specific_heat", &specific_heat<double>, "Unfrozen [J/(kg K)].");
   of_food("density", &density<double>, "Unfrozen [kg/m3].");
   of_food("conductivity", &conductivity<double>, "Unfrozen [W/(m K)].");
-  module.def("specific_enthalpy", [](const Food& food, double temperature) {
-    return FreezingFood(food).specific_enthalpy(temperature);
-  }, py::arg("food"), py::arg("temperature"), "Freezing included [J/kg]; 0 unfrozen at 273.15 K.");
-  module.def("ice_fraction", [](const Food& food, double temperature) {
-    return FreezingFood(food).ice_fraction(temperature);
-  }, py::arg("food"), py::arg("temperature"), "Ice per mass of food [kg/kg].");
+  module.def(
+      "specific_enthalpy",
+      [](const Food& food, double temperature) {
+        return FreezingFood(food).specific_enthalpy(temperature);
+      },
+      py::arg("food"), py::arg("temperature"), "Freezing included [J/kg]; 0 unfrozen at 273.15 K.");
+  module.def(
+      "ice_fraction",
+      [](const Food& food, double temperature) {
+        return FreezingFood(food).ice_fraction(temperature);
+      },
+      py::arg("food"), py::arg("temperature"), "Ice per mass of food [kg/kg].");
 }
 
 }  // namespace

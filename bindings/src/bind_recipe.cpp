@@ -1,7 +1,7 @@
-#include "bind.hpp"
-#include "kettlecast/recipe/recipe.hpp"
 #include <pybind11/native_enum.h>
 
+#include "bind.hpp"
+#include "kettlecast/recipe/recipe.hpp"
 #include "record.hpp"
 
 namespace kettlecast::python {

@@ -1,8 +1,8 @@
 #include "arrays.hpp"
 #include "bind.hpp"
 #include "kettlecast/ensemble/many.hpp"
-#include "signals.hpp"
 #include "record.hpp"
+#include "signals.hpp"
 
 namespace kettlecast::python {
 namespace {

@@ -76,11 +76,14 @@ py::class_<Record> bind_record(py::module_& module, const char* name, const char
   Record::describe([&](const char* member_name, auto member) {
     bound.def_readonly(member_name, member, py::return_value_policy::copy);
   });
-  bound.def("replace", [name](const Record& record, const py::kwargs& values) {
-    Record changed = record;
-    assign(changed, values, name);
-    return changed;
-  }, "A copy with the given members changed.");
+  bound.def(
+      "replace",
+      [name](const Record& record, const py::kwargs& values) {
+        Record changed = record;
+        assign(changed, values, name);
+        return changed;
+      },
+      "A copy with the given members changed.");
   bound.def("to_dict", &to_dict<Record>, "Members by name, SI units.");
   bound.def("__eq__", [](const Record& left, const py::object& right) {
     return py::isinstance<Record>(right) && left == right.cast<const Record&>();

@@ -48,8 +48,8 @@ std::string failure_text(const std::string& reason, double time, const std::stri
 
 UnknownName::UnknownName(const std::string& where, const std::string& name,
                          const std::vector<std::string>& known)
-    : std::out_of_range(where + ": \"" + name + "\" is not known; nearest: " +
-                        list_of(nearest_names(name, known))) {}
+    : std::out_of_range(where + ": \"" + name +
+                        "\" is not known; nearest: " + list_of(nearest_names(name, known))) {}
 
 IntegrationFailure::IntegrationFailure(const std::string& why, double when,
                                        const std::string& which, const std::string& where)

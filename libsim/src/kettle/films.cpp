@@ -19,7 +19,8 @@ namespace {
 constexpr double blend_exponent = 3.0;
 // Smallest temperature difference that drives natural convection [K]; keeps slopes finite.
 constexpr double least_difference = 0.1;
-// Convection inside a covered kettle between liquid and wall [W/(m2 K)]; common practice, no source.
+// Convection inside a covered kettle between liquid and wall [W/(m2 K)]; common practice, no
+// source.
 constexpr double enclosure_film = 6.0;
 // Speed of the turning surface against the air, as a share of the tip speed of the agitator: the
 // mean radius is two thirds of the rim and the liquid lags behind; common practice, no source.
@@ -37,10 +38,14 @@ T magnitude(const T& difference) {
 template <class T>
 T wall_nusselt(AgitatorKind kind, const FilmGroups<T>& at) {
   switch (kind) {
-    case AgitatorKind::paddle: return agitated_nusselt(at, wall_film::paddle);
-    case AgitatorKind::helical_ribbon: return agitated_nusselt(at, wall_film::helical_ribbon);
-    case AgitatorKind::turbine: return agitated_nusselt(at, wall_film::pitched_turbine);
-    default: return agitated_nusselt(at, wall_film::anchor);
+    case AgitatorKind::paddle:
+      return agitated_nusselt(at, wall_film::paddle);
+    case AgitatorKind::helical_ribbon:
+      return agitated_nusselt(at, wall_film::helical_ribbon);
+    case AgitatorKind::turbine:
+      return agitated_nusselt(at, wall_film::pitched_turbine);
+    default:
+      return agitated_nusselt(at, wall_film::anchor);
   }
 }
 
@@ -58,8 +63,7 @@ T forced(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirrin
 }  // namespace
 
 template <class T>
-T floor_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid,
-                         const Stirring<T>& stirring) {
+T floor_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirring) {
   const double length = kettle.diameter / 4.0;  // area over perimeter of a disc
   const T rayleigh = rayleigh_number(fluid, magnitude(stirring.difference), length);
   const T natural = plate_facing_up_nusselt(rayleigh) * fluid.conductivity / length;
@@ -67,8 +71,7 @@ T floor_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid,
 }
 
 template <class T>
-T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid,
-                        const Stirring<T>& stirring) {
+T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirring) {
   // A turbulent vertical film does not depend on the height; a quarter of the diameter stands
   // for the level, which would add a kink.
   const double length = kettle.diameter / 4.0;
@@ -140,10 +143,10 @@ SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& surface, double speed
       kettle.diameter,
       air_speed};
   const T film = wet_surface_coefficient(wet);
-  const T lewis = air::thermal_diffusivity(middle, pressure) /
-                  air::vapour_diffusivity(middle, pressure);
-  const T mass_coefficient = lewis_mass_coefficient(
-      film, T(wet.film.density * wet.film.specific_heat), lewis);
+  const T lewis =
+      air::thermal_diffusivity(middle, pressure) / air::vapour_diffusivity(middle, pressure);
+  const T mass_coefficient =
+      lewis_mass_coefficient(film, T(wet.film.density * wet.film.specific_heat), lewis);
   return {open_surface_evaporation(mass_coefficient, middle, pressure, surface_vapour, room_vapour),
           film * (surface - room_temperature),
           radiative_heat_flux(wet_emissivity, surface, room_temperature)};

@@ -57,9 +57,12 @@ struct KettleModel<T>::Flows {
 
 inline const Metal& metal(MetalKind kind) {
   switch (kind) {
-    case MetalKind::stainless_steel: return stainless_steel;
-    case MetalKind::carbon_steel: return carbon_steel;
-    default: return aluminium;
+    case MetalKind::stainless_steel:
+      return stainless_steel;
+    case MetalKind::carbon_steel:
+      return carbon_steel;
+    default:
+      return aluminium;
   }
 }
 

@@ -13,22 +13,30 @@ struct Named {
 constexpr double kelvin = 100.0, kilogram = 1.0, joule = 4e5, book = 0.0;
 
 constexpr Named fixed[slot::fixed_count] = {
-    {"elements.temperature", kelvin},    {"floor.lower_temperature", kelvin},
-    {"floor.temperature", kelvin},       {"jacket.temperature", kelvin},
-    {"wall.temperature", kelvin},        {"dry_wall.temperature", kelvin},
-    {"liquid.enthalpy", joule},          {"liquid.water", kilogram},
-    {"liquid.oil", kilogram},            {"liquid.solids", kilogram},
-    {"floor_sensor.reading", kelvin},    {"probe.reading", kelvin},
+    {"elements.temperature", kelvin},
+    {"floor.lower_temperature", kelvin},
+    {"floor.temperature", kelvin},
+    {"jacket.temperature", kelvin},
+    {"wall.temperature", kelvin},
+    {"dry_wall.temperature", kelvin},
+    {"liquid.enthalpy", joule},
+    {"liquid.water", kilogram},
+    {"liquid.oil", kilogram},
+    {"liquid.solids", kilogram},
+    {"floor_sensor.reading", kelvin},
+    {"probe.reading", kelvin},
     {"liquid.layering", kelvin},
-    {"heater.energy", book},             {"losses.energy", book},
-    {"vapour.energy", book},             {"poured.energy", book},
-    {"vapour.mass", book},               {"poured.mass", book},
+    {"heater.energy", book},
+    {"losses.energy", book},
+    {"vapour.energy", book},
+    {"poured.energy", book},
+    {"vapour.mass", book},
+    {"poured.mass", book},
 };
 
 }  // namespace
 
-Layout make_layout(const std::vector<Addition>& additions,
-                   const std::vector<PieceShells>& shells) {
+Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceShells>& shells) {
   Layout layout;
   const auto append = [&](const std::string& name, double scale) {
     layout.names.push_back(name);

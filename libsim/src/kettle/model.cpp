@@ -57,9 +57,9 @@ double KettleModel<T>::wall_area_capacity() const {
 template <class T>
 std::array<T, 6> KettleModel<T>::node_capacities(const Scene<T>& scene) const {
   const auto& plate = metal(kettle_.floor_metal);
-  const T layer = coefficient(Coefficient::floor_capacity_factor) *
-                  (0.5 * plate.density * plate.specific_heat * kettle_.floor_thickness *
-                   geometry_.floor_area);
+  const T layer =
+      coefficient(Coefficient::floor_capacity_factor) *
+      (0.5 * plate.density * plate.specific_heat * kettle_.floor_thickness * geometry_.floor_area);
   const double jacketed =
       geometry_.circumference * std::max(kettle_.jacket_height, smallest_jacket);
   return {coefficient(Coefficient::elements_heat_capacity) * std::max(kettle_.floor_power, 1.0),
@@ -86,8 +86,7 @@ std::vector<T> KettleModel<T>::initial_state(const Start& start) const {
 
 template <class T>
 const Scene<T>& KettleModel<T>::scene_at(const std::vector<T>& x) {
-  const T metal_capacity =
-      coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area;
+  const T metal_capacity = coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area;
   observe({geometry_, metal_capacity, &layout_, &shells_, &additions_}, x, scene_);
   return scene_;
 }
@@ -101,8 +100,8 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
       scene.swimming * scene.piece_volume / (scene.piece_volume + scene.liquid_volume + 1e-9);
   Fluid<T> fluid = film_properties(scene.pool, scene.liquid_temperature);
   const T bulk_viscosity = fluid.viscosity;
-  fluid.viscosity = suspension_viscosity(bulk_viscosity, suspended,
-                                         coefficient(Coefficient::solids_thickening));
+  fluid.viscosity =
+      suspension_viscosity(bulk_viscosity, suspended, coefficient(Coefficient::solids_thickening));
   Flows flows{dxdt, scene, fluid, bulk_viscosity,
               scene.pool.water / (scene.pool.water + last_film * geometry_.floor_area)};
   heat_floor(inputs, x, flows);

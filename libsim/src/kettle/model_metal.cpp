@@ -29,8 +29,7 @@ constexpr double oil_continuous = 0.3, water_continuous = 0.7;
 }  // namespace
 
 template <class T>
-void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x,
-                                Flows& flows) const {
+void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const {
   const T heater =
       coefficient(Coefficient::floor_efficiency) * (kettle_.floor_power * inputs.floor_heat);
   flows.node_heat[slot::elements] += heater;
@@ -44,9 +43,8 @@ void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x,
   flows.between(slot::floor_lower, slot::floor_upper,
                 plate / coefficient(Coefficient::floor_resistance_factor) *
                     (x[slot::floor_lower] - x[slot::floor_upper]));
-  flows.to_room(slot::floor_lower,
-                coefficient(Coefficient::floor_loss) * geometry_.floor_area *
-                    (x[slot::floor_lower] - kettle_.surroundings.temperature));
+  flows.to_room(slot::floor_lower, coefficient(Coefficient::floor_loss) * geometry_.floor_area *
+                                       (x[slot::floor_lower] - kettle_.surroundings.temperature));
 }
 
 /// The jacket is one body at one temperature; it heats the wetted and the dry wall behind it and
@@ -76,8 +74,7 @@ void KettleModel<T>::heat_dry_wall(const Inputs& inputs, const std::vector<T>& x
   const auto& scene = flows.scene;
   const double along = metal(kettle_.wall_metal).conductivity * kettle_.wall_thickness *
                        geometry_.circumference / (0.5 * kettle_.height);
-  flows.between(slot::wall_wet, slot::wall_dry,
-                along * (x[slot::wall_wet] - x[slot::wall_dry]));
+  flows.between(slot::wall_wet, slot::wall_dry, along * (x[slot::wall_wet] - x[slot::wall_dry]));
   if (inputs.cover != Cover::lid) return;
   const T condensing = condensation_flux(kettle_, scene.upper_temperature, x[slot::wall_dry]);
   const T share = scene.immersion * flows.water_presence;
@@ -109,15 +106,15 @@ void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>&
                                      Flows& flows) const {
   const auto& scene = flows.scene;
   const T difference = x[slot::floor_upper] - scene.lower_temperature;
-  const T film = coefficient(Coefficient::floor_film_factor) *
-                 floor_film_coefficient(kettle_, flows.fluid,
-                                        flows.stirring(inputs, x[slot::floor_upper]));
+  const T film =
+      coefficient(Coefficient::floor_film_factor) *
+      floor_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, x[slot::floor_upper]));
   const T plate = coefficient(Coefficient::floor_resistance_factor) *
                   (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
   const T convection = difference / (1.0 / film + plate);
   const T surface = x[slot::floor_upper] - convection * plate;
-  const T wets = smooth_step(T((watery_share(scene.pool) - oil_continuous) /
-                               (water_continuous - oil_continuous)));
+  const T wets = smooth_step(
+      T((watery_share(scene.pool) - oil_continuous) / (water_continuous - oil_continuous)));
   const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
                     boiling_heat_flux(T(surface - boiling_point_), boiling_point_);
   const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
@@ -139,8 +136,8 @@ void KettleModel<T>::floor_to_pieces(const Inputs& inputs, const std::vector<T>&
     const T penetration = penetration_coefficient(
         shell_conductivity(shells_[i], piece.temperature[outer]), T(shells_[i].density),
         T(shells_[i].freezing.unfrozen_specific_heat), rest);
-    const T film = contact_coefficient(
-        penetration, T(1.0 / coefficient(Coefficient::floor_contact_resistance)));
+    const T film = contact_coefficient(penetration,
+                                       T(1.0 / coefficient(Coefficient::floor_contact_resistance)));
     const T heat_flow =
         film * area * piece.share * (x[slot::floor_upper] - piece.temperature[outer]);
     flows.node_heat[slot::floor_upper] -= heat_flow;
@@ -153,9 +150,9 @@ void KettleModel<T>::wall_to_liquid(const Inputs& inputs, const std::vector<T>& 
                                     Flows& flows) const {
   const auto& scene = flows.scene;
   const T difference = x[slot::wall_wet] - scene.liquid_temperature;
-  const T film = coefficient(Coefficient::wall_film_factor) *
-                 wall_film_coefficient(kettle_, flows.fluid,
-                                       flows.stirring(inputs, x[slot::wall_wet]));
+  const T film =
+      coefficient(Coefficient::wall_film_factor) *
+      wall_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, x[slot::wall_wet]));
   const double plate = 0.5 * kettle_.wall_thickness / metal(kettle_.wall_metal).conductivity;
   const T wetted = scene.wet_area * scene.coverage * scene.immersion;
   flows.to_liquid(slot::wall_wet, wetted * difference / (1.0 / film + plate));

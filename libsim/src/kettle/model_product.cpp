@@ -53,14 +53,15 @@ void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const 
     const auto& piece = scene.pieces[i];
     const std::size_t outer = shells_[i].count - 1;
     const T difference = scene.liquid_temperature - piece.temperature[outer];
-    const T film = coefficient(Coefficient::piece_film_factor) *
-                   piece_film_coefficient(kettle_, flows.fluid,
-                                          {inputs.agitator_speed, scene.swimming, coating, difference},
-                                          shells_[i].size);
+    const T film =
+        coefficient(Coefficient::piece_film_factor) *
+        piece_film_coefficient(kettle_, flows.fluid,
+                               {inputs.agitator_speed, scene.swimming, coating, difference},
+                               shells_[i].size);
     const T inside =
         shells_[i].surface_resistance / shell_conductivity(shells_[i], piece.temperature[outer]);
-    const T heat_flow = piece.poured * shells_[i].area * scene.immersion * difference /
-                        (1.0 / film + inside);
+    const T heat_flow =
+        piece.poured * shells_[i].area * scene.immersion * difference / (1.0 / film + inside);
     flows.rate[slot::liquid_enthalpy] -= heat_flow;
     flows.rate[layout_.pieces[i].enthalpy + outer] += heat_flow;
   }
@@ -93,22 +94,20 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
   const T area = geometry_.floor_area * scene.coverage;
   const double sheet = inputs.cover == Cover::lid ? lid_share : 1.0;
   const T dry = area * sheet * (factor * loss.convection + loss.radiation);
-  const T passing = inputs.cover == Cover::open ? T(1.0)
-                    : inputs.cover == Cover::lid
-                        ? coefficient(Coefficient::evaporation_lid_factor)
-                        : T(0.0);
+  const T passing = inputs.cover == Cover::open  ? T(1.0)
+                    : inputs.cover == Cover::lid ? coefficient(Coefficient::evaporation_lid_factor)
+                                                 : T(0.0);
   // Only the watery share of the surface evaporates: fat covers the rest, and pieces take the
   // share of the surface that they take of the volume (Delesse's principle).
   const T liquid_share =
       scene.liquid_volume / (scene.liquid_volume + scene.swimming * scene.piece_volume + 1e-9);
-  const T vapour =
-      area * passing * factor * watery_share(scene.pool) * liquid_share * loss.vapour;
+  const T vapour = area * passing * factor * watery_share(scene.pool) * liquid_share * loss.vapour;
   const T from_liquid = scene.immersion * flows.water_presence * vapour;
   flows.product_to_room(slot::liquid_enthalpy, scene.immersion * dry);
   flows.evaporate(slot::water, slot::liquid_enthalpy, from_liquid, scene.upper_temperature);
-  flows.layering_heat += (scene.immersion * dry +
-                          from_liquid * water::latent_heat(scene.upper_temperature)) /
-                         (1.0 - lower_share);
+  flows.layering_heat +=
+      (scene.immersion * dry + from_liquid * water::latent_heat(scene.upper_temperature)) /
+      (1.0 - lower_share);
   for (std::size_t i = 0; i < shells_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const auto& slots = layout_.pieces[i];
@@ -159,8 +158,7 @@ void KettleModel<T>::release_juice(Flows& flows) const {
     flows.rate[slots.water] -= flow;
     flows.rate[slot::water] += flow;
     for (std::size_t k = 0; k < shells_[i].count; ++k) {
-      const T heat_flow = flow / static_cast<double>(shells_[i].count) *
-                          piece_water_specific_heat *
+      const T heat_flow = flow / static_cast<double>(shells_[i].count) * piece_water_specific_heat *
                           (piece.temperature[k] - constants::ice_point);
       flows.rate[slots.enthalpy + k] -= heat_flow;
       flows.rate[slot::liquid_enthalpy] += heat_flow;
@@ -209,8 +207,7 @@ void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x
 /// Heat from below and losses above part the liquid into layers; turnover and stirring mix them.
 /// Only the difference is a state: the books see one liquid.
 template <class T>
-void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x,
-                                Flows& flows) const {
+void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const {
   const T depth = level_of(flows.scene) + least_depth;
   const T rate = coefficient(Coefficient::liquid_turnover) / depth +
                  inputs.agitator_speed / coefficient(Coefficient::liquid_mixing_turns);
@@ -228,7 +225,8 @@ template <class T>
 void KettleModel<T>::read_sensors(const std::vector<T>& x, Flows& flows) const {
   using std::exp;
   flows.rate[slot::floor_reading] +=
-      (floor_sensor_temperature(x) + coefficient(Coefficient::floor_sensor_offset) - x[slot::floor_reading]) /
+      (floor_sensor_temperature(x) + coefficient(Coefficient::floor_sensor_offset) -
+       x[slot::floor_reading]) /
       coefficient(Coefficient::floor_sensor_lag);
   const T covered = 1.0 - exp(-level_of(flows.scene) / coefficient(Coefficient::probe_height));
   const T felt = covered * flows.scene.product_temperature + (1.0 - covered) * x[slot::wall_dry];

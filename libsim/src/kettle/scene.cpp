@@ -68,8 +68,8 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   const T filled = scene.liquid_volume / (void_per_piece_volume * scene.piece_volume + 1e-9);
   scene.immersion = scene.piece_volume > 1e-9 ? saturating(filled) : T(1.0);
   scene.swimming = smooth_step(T((scene.immersion - heap_immersion) / (1.0 - heap_immersion)));
-  scene.product_temperature = scene.immersion * scene.upper_temperature +
-                              (1.0 - scene.immersion) * heap_temperature;
+  scene.product_temperature =
+      scene.immersion * scene.upper_temperature + (1.0 - scene.immersion) * heap_temperature;
 }
 
 template void observe<double>(const SceneFacts<double>&, const std::vector<double>&,

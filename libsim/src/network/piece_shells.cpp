@@ -10,9 +10,7 @@ namespace kettlecast {
 namespace {
 
 /// Dimension of the heat flow: 1 slab, 2 cylinder, 3 sphere.
-int dimension(Shape shape) {
-  return shape == Shape::slab ? 1 : shape == Shape::cylinder ? 2 : 3;
-}
+int dimension(Shape shape) { return shape == Shape::slab ? 1 : shape == Shape::cylinder ? 2 : 3; }
 
 /// Radius (or distance from the mid-plane) that encloses a share of the volume [m].
 double enclosing(double radius, double share, int dimension) {

@@ -73,8 +73,7 @@ struct Bracket {
 };
 
 bool crosses(Crossing crossing, double before, double after) {
-  return crossing == Crossing::rising ? before < 0.0 && after >= 0.0
-                                      : before > 0.0 && after <= 0.0;
+  return crossing == Crossing::rising ? before < 0.0 && after >= 0.0 : before > 0.0 && after <= 0.0;
 }
 
 }  // namespace
@@ -136,8 +135,8 @@ class Integrator::Implementation {
   }
 
   [[noreturn]] void fail(double time) const {
-    const std::string reason = worst_.finite ? "the step became too small"
-                                             : "the rate of change is not a finite number";
+    const std::string reason =
+        worst_.finite ? "the step became too small" : "the rate of change is not a finite number";
     throw IntegrationFailure(reason, time, components_.names[worst_.index]);
   }
 

@@ -15,12 +15,14 @@ constexpr double hottest = 573.15;
 void check_pieces(const Addition& addition, const std::string& where) {
   if (addition.shape == Shape::none) {
     if (addition.piece_size != 0.0) {
-      throw InvalidArgument(where + ": piece_size is given without a shape; allowed shapes: slab, "
-                                    "cylinder, sphere");
+      throw InvalidArgument(where +
+                            ": piece_size is given without a shape; allowed shapes: slab, "
+                            "cylinder, sphere");
     }
     if (addition.temperature < addition.food.freezing_point) {
-      throw InvalidArgument(where + ": a liquid below its freezing point cannot be poured; give "
-                                    "frozen food as pieces with shape and piece_size");
+      throw InvalidArgument(where +
+                            ": a liquid below its freezing point cannot be poured; give "
+                            "frozen food as pieces with shape and piece_size");
     }
     return;
   }
@@ -39,7 +41,9 @@ void check_end(const EndRule& rule, const Phase& phase, const std::string& where
       // A phase must not end while something is still being poured.
       require_between(where, "duration", rule.value, loaded_after(phase), 3 * day, "s");
       break;
-    case EndKind::mass_lost: require_between(where, "mass lost", rule.value, 0.0, 1e4, "kg"); break;
+    case EndKind::mass_lost:
+      require_between(where, "mass lost", rule.value, 0.0, 1e4, "kg");
+      break;
     case EndKind::above:
     case EndKind::below:
       if (rule.signal == Regulated::none) {
@@ -70,8 +74,9 @@ void check_phase(const Phase& phase, const std::string& where) {
     require_between(where, "set_point", phase.set_point, coldest, hottest, "K");
   }
   if (phase.ends.empty()) {
-    throw InvalidArgument(where + ": the phase never ends; give a hold, a duration, a signal to "
-                                  "wait for or a mass to lose");
+    throw InvalidArgument(where +
+                          ": the phase never ends; give a hold, a duration, a signal to "
+                          "wait for or a mass to lose");
   }
   for (const auto& rule : phase.ends) check_end(rule, phase, where);
   require_between(where, "time_limit", phase.time_limit, std::max(1.0, loaded_after(phase)),

@@ -49,8 +49,7 @@ void BatchRun::start_pour(std::size_t addition) {
   }
 }
 
-int BatchRun::advance(double to, const std::vector<Watch>& watches,
-                      const StepObserver& observer) {
+int BatchRun::advance(double to, const std::vector<Watch>& watches, const StepObserver& observer) {
   const Stop stop = integrator_.advance(time_, to, state_, watches, observer);
   time_ = stop.time;
   return stop.watch;

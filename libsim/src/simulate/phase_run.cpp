@@ -11,10 +11,14 @@ constexpr double instant = 1e-7;
 
 EndReason reason_of(EndKind kind) {
   switch (kind) {
-    case EndKind::held: return EndReason::held;
-    case EndKind::elapsed: return EndReason::elapsed;
-    case EndKind::mass_lost: return EndReason::mass_lost;
-    default: return EndReason::signal;
+    case EndKind::held:
+      return EndReason::held;
+    case EndKind::elapsed:
+      return EndReason::elapsed;
+    case EndKind::mass_lost:
+      return EndReason::mass_lost;
+    default:
+      return EndReason::signal;
   }
 }
 
@@ -57,8 +61,8 @@ void PhaseRun::prepare_switches() {
 
 void PhaseRun::settle_switches() {
   const State& x = run_.state();
-  const bool held_on = demand_.on && run_.time() - heater_.on_since <
-                                         controller_.minimum_on_time - instant;
+  const bool held_on =
+      demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
   if (!held_on) demand_.settle(signal(x));
   floor_ceiling_.settle(reading_of(Regulated::floor, x));
   difference_ceiling_.settle(reading_of(Regulated::difference, x));
@@ -75,8 +79,7 @@ void PhaseRun::apply_inputs() {
   inputs.cover = phase_.cover;
   const auto& stir = phase_.agitation;
   const double cycle = stir.on_time + stir.off_time;
-  const bool turning =
-      stir.off_time <= 0.0 || std::fmod(elapsed() + instant, cycle) < stir.on_time;
+  const bool turning = stir.off_time <= 0.0 || std::fmod(elapsed() + instant, cycle) < stir.on_time;
   inputs.agitator_speed = turning ? stir.speed : 0.0;
 }
 
@@ -115,11 +118,14 @@ void PhaseRun::note_reached() {
 bool PhaseRun::rule_met(const EndRule& rule) const {
   const bool ready = elapsed() >= ready_after() - instant;
   switch (rule.kind) {
-    case EndKind::held: return reached_ && elapsed() >= *reached_ + rule.value - instant;
-    case EndKind::elapsed: return elapsed() >= rule.value - instant;
+    case EndKind::held:
+      return reached_ && elapsed() >= *reached_ + rule.value - instant;
+    case EndKind::elapsed:
+      return elapsed() >= rule.value - instant;
     case EndKind::mass_lost:
       return ready && run_.state()[slot::vapour_mass] - vapour_before_ >= rule.value;
-    default: return ready && towards_end(rule, run_.state()) >= 0.0;
+    default:
+      return ready && towards_end(rule, run_.state()) >= 0.0;
   }
 }
 
@@ -186,8 +192,8 @@ void PhaseRun::watch_ends() {
 void PhaseRun::collect_watches() {
   watches_.clear();
   alarms_.clear();
-  const bool held_on = demand_.on && run_.time() - heater_.on_since <
-                                         controller_.minimum_on_time - instant;
+  const bool held_on =
+      demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
   if (regulates() && !proportional() && !held_on) {
     watch_switch(demand_, phase_.regulated, Alarm::heater);
   }
@@ -195,8 +201,8 @@ void PhaseRun::collect_watches() {
   watch_switch(difference_ceiling_, Regulated::difference, Alarm::difference_limit);
   if (regulates() && !reached_ && elapsed() >= ready_after() - instant) {
     const double level = phase_.set_point - controller_.reached_within;
-    watches_.push_back({[this, level](double, const State& x) { return signal(x) - level; },
-                        Crossing::rising});
+    watches_.push_back(
+        {[this, level](double, const State& x) { return signal(x) - level; }, Crossing::rising});
     alarms_.push_back({Alarm::reached, 0});
   }
   watch_ends();
@@ -205,11 +211,21 @@ void PhaseRun::collect_watches() {
 /// A located crossing is a fact even if rounding leaves the value a hair short of its level.
 void PhaseRun::act_on(const WatchedAlarm& fired) {
   switch (fired.alarm) {
-    case Alarm::heater: demand_.on = !demand_.on; break;
-    case Alarm::floor_limit: floor_ceiling_.on = !floor_ceiling_.on; break;
-    case Alarm::difference_limit: difference_ceiling_.on = !difference_ceiling_.on; break;
-    case Alarm::reached: reached_ = elapsed(); break;
-    case Alarm::end_rule: fired_rule_ = fired.rule; break;
+    case Alarm::heater:
+      demand_.on = !demand_.on;
+      break;
+    case Alarm::floor_limit:
+      floor_ceiling_.on = !floor_ceiling_.on;
+      break;
+    case Alarm::difference_limit:
+      difference_ceiling_.on = !difference_ceiling_.on;
+      break;
+    case Alarm::reached:
+      reached_ = elapsed();
+      break;
+    case Alarm::end_rule:
+      fired_rule_ = fired.rule;
+      break;
   }
 }
 
@@ -243,11 +259,11 @@ PhaseReport PhaseRun::run(Recorder& recorder, int index) {
     end = fired_rule_ ? reason_of(phase_.ends[*fired_rule_].kind) : end_met();
     if (end) break;
     collect_watches();
-    const int fired = run_.advance(
-        next_break(), watches_, [&](double begin, double until, const DenseOutput& at) {
-          recorder(index, begin, until, at);
-          peaks(begin, until, at);
-        });
+    const int fired = run_.advance(next_break(), watches_,
+                                   [&](double begin, double until, const DenseOutput& at) {
+                                     recorder(index, begin, until, at);
+                                     peaks(begin, until, at);
+                                   });
     if (fired >= 0) act_on(alarms_[static_cast<std::size_t>(fired)]);
   }
   recorder.write(index, run_.time(), run_.state());

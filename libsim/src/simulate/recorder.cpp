@@ -72,9 +72,12 @@ void Recorder::write(int phase, double time, const State& x) {
 
 double reading_of(Regulated signal, const State& x) {
   switch (signal) {
-    case Regulated::floor: return x[slot::floor_reading];
-    case Regulated::difference: return x[slot::floor_reading] - x[slot::probe_reading];
-    default: return x[slot::probe_reading];
+    case Regulated::floor:
+      return x[slot::floor_reading];
+    case Regulated::difference:
+      return x[slot::floor_reading] - x[slot::probe_reading];
+    default:
+      return x[slot::probe_reading];
   }
 }
 
@@ -82,9 +85,12 @@ Regulation regulation_of(Regulated signal, BatchRun& run, const State& x) {
   const double product = run.model().scene_at(x).product_temperature;
   const double floor = run.model().floor_sensor_temperature(x);
   switch (signal) {
-    case Regulated::floor: return {reading_of(signal, x), floor};
-    case Regulated::difference: return {reading_of(signal, x), floor - product};
-    default: return {reading_of(signal, x), product};
+    case Regulated::floor:
+      return {reading_of(signal, x), floor};
+    case Regulated::difference:
+      return {reading_of(signal, x), floor - product};
+    default:
+      return {reading_of(signal, x), product};
   }
 }
 

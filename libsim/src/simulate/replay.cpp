@@ -87,8 +87,12 @@ void apply(const Change& change, const RunPlan& plan, BatchRun& run) {
       inputs.jacket_heat = plan.signals.jacket_heat[change.index];
       inputs.agitator_speed = plan.signals.agitator_speed[change.index];
       break;
-    case Change::Kind::pour_start: run.start_pour(change.index); break;
-    case Change::Kind::pour_end: run.end_pour(change.index); break;
+    case Change::Kind::pour_start:
+      run.start_pour(change.index);
+      break;
+    case Change::Kind::pour_end:
+      run.end_pour(change.index);
+      break;
     case Change::Kind::setting:
       inputs.cover = plan.settings[change.index].cover;
       inputs.jacket_limit = plan.settings[change.index].jacket_limit;

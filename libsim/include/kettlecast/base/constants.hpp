@@ -16,7 +16,8 @@ inline constexpr double stefan_boltzmann = 5.670374419e-8;
 inline constexpr double molar_gas = 8.314462618;
 /// Molar mass of water [kg/mol]. Source: IAPWS R6-95 (2018), gives 18.015268 g/mol.
 inline constexpr double water_molar_mass = 18.015268e-3;
-/// Specific gas constant of dry air [J/(kg K)]. Source: US Standard Atmosphere 1976, M = 28.9644 g/mol.
+/// Specific gas constant of dry air [J/(kg K)]. Source: US Standard Atmosphere 1976, M = 28.9644
+/// g/mol.
 inline constexpr double dry_air_gas = 287.0528;
 
 }  // namespace kettlecast::constants

@@ -11,8 +11,8 @@ namespace kettlecast {
 
 /// How to run an ensemble.
 struct EnsembleOptions {
-  Options run;                       ///< of each member
-  unsigned threads = 0;              ///< 0: one per core
+  Options run;                         ///< of each member
+  unsigned threads = 0;                ///< 0: one per core
   std::function<void()> poll = [] {};  ///< called now and then; may throw to stop early
 };
 

@@ -12,8 +12,7 @@ namespace kettlecast {
 /// @param threads  0: one per core
 /// @param task     must be safe to call from several threads with different indices
 /// @param poll     called now and then on the calling thread; may throw to stop early
-void parallel_for(std::size_t count, unsigned threads,
-                  const std::function<void(std::size_t)>& task,
+void parallel_for(std::size_t count, unsigned threads, const std::function<void(std::size_t)>& task,
                   const std::function<void()>& poll);
 
 }  // namespace kettlecast

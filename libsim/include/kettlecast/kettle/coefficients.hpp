@@ -47,12 +47,12 @@ inline constexpr std::size_t coefficient_count = static_cast<std::size_t>(Coeffi
 
 /// Everything known about one coefficient before a kettle is fitted.
 struct CoefficientCard {
-  std::string_view name;   ///< "node.quantity"
-  std::string_view unit;   ///< unit of all numbers below
-  double value;            ///< default
-  double lower, upper;     ///< bounds
-  double spread;           ///< prior standard deviation; of the logarithm if `positive`
-  bool positive;           ///< a scale or rate: fitted and spread on a logarithmic scale
+  std::string_view name;  ///< "node.quantity"
+  std::string_view unit;  ///< unit of all numbers below
+  double value;           ///< default
+  double lower, upper;    ///< bounds
+  double spread;          ///< prior standard deviation; of the logarithm if `positive`
+  bool positive;          ///< a scale or rate: fitted and spread on a logarithmic scale
   std::string_view meaning;
   std::string_view source;
 };

@@ -35,10 +35,10 @@ T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stirr
 /// What moves the liquid past the pieces.
 template <class T>
 struct PieceMotion {
-  double speed;    ///< of the agitator [1/s]
-  T swimming;      ///< share of the pieces that swim [-]
-  T coating;       ///< thickness of liquid per surface of all pieces [m]
-  T difference;    ///< liquid less surface temperature [K], either sign
+  double speed;  ///< of the agitator [1/s]
+  T swimming;    ///< share of the pieces that swim [-]
+  T coating;     ///< thickness of liquid per surface of all pieces [m]
+  T difference;  ///< liquid less surface temperature [K], either sign
 };
 
 /// Film coefficient between pieces and liquid [W/(m2 K)].

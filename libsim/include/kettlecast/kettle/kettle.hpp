@@ -40,10 +40,10 @@ struct Controller {
 
 /// The room around the kettle.
 struct Surroundings {
-  double temperature = 295.15;       ///< [K]
-  double pressure = 101325.0;        ///< [Pa]
-  double relative_humidity = 0.5;    ///< [-]
-  double air_speed = 0.1;            ///< over the free surface [m/s]
+  double temperature = 295.15;     ///< [K]
+  double pressure = 101325.0;      ///< [Pa]
+  double relative_humidity = 0.5;  ///< [-]
+  double air_speed = 0.1;          ///< over the free surface [m/s]
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
@@ -59,15 +59,15 @@ struct Surroundings {
 /// What the type plate does not say is in `Coefficients`.
 struct Kettle {
   std::string name;
-  double diameter = 0.0;         ///< inner diameter [m]
-  double height = 0.0;           ///< inner height [m]
-  double working_volume = 0.0;   ///< usable volume [m3]; 0: up to the rim
-  double floor_power = 0.0;      ///< nominal power of the floor elements [W]
+  double diameter = 0.0;           ///< inner diameter [m]
+  double height = 0.0;             ///< inner height [m]
+  double working_volume = 0.0;     ///< usable volume [m3]; 0: up to the rim
+  double floor_power = 0.0;        ///< nominal power of the floor elements [W]
   double floor_thickness = 0.015;  ///< [m]
   MetalKind floor_metal = MetalKind::carbon_steel;
-  double jacket_power = 0.0;     ///< nominal power of the jacket elements [W]
-  double jacket_height = 0.0;    ///< height of the jacketed part of the wall [m]
-  double wall_thickness = 0.003; ///< [m]
+  double jacket_power = 0.0;      ///< nominal power of the jacket elements [W]
+  double jacket_height = 0.0;     ///< height of the jacketed part of the wall [m]
+  double wall_thickness = 0.003;  ///< [m]
   MetalKind wall_metal = MetalKind::stainless_steel;
   AgitatorKind agitator = AgitatorKind::none;
   double agitator_diameter = 0.0;  ///< [m]

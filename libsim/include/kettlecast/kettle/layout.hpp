@@ -11,19 +11,19 @@ namespace kettlecast {
 
 /// Fixed part of the state. Temperatures in K, masses in kg, enthalpies and energies in J.
 namespace slot {
-inline constexpr std::size_t elements = 0;        ///< temperature of the floor elements
-inline constexpr std::size_t floor_lower = 1;     ///< temperature, heater side of the floor
-inline constexpr std::size_t floor_upper = 2;     ///< temperature, wetted side of the floor
-inline constexpr std::size_t jacket = 3;          ///< temperature of the jacket
-inline constexpr std::size_t wall_wet = 4;        ///< temperature of the wetted wall
-inline constexpr std::size_t wall_dry = 5;        ///< temperature of the wall above the product
-inline constexpr std::size_t liquid_enthalpy = 6; ///< of liquid and co-moving metal
-inline constexpr std::size_t water = 7;           ///< mass
-inline constexpr std::size_t oil = 8;             ///< mass
-inline constexpr std::size_t solids = 9;          ///< mass dissolved or ground
-inline constexpr std::size_t floor_reading = 10;  ///< what the floor sensor shows
-inline constexpr std::size_t probe_reading = 11;  ///< what the probe shows
-inline constexpr std::size_t layering = 12;       ///< liquid near the floor less liquid above
+inline constexpr std::size_t elements = 0;         ///< temperature of the floor elements
+inline constexpr std::size_t floor_lower = 1;      ///< temperature, heater side of the floor
+inline constexpr std::size_t floor_upper = 2;      ///< temperature, wetted side of the floor
+inline constexpr std::size_t jacket = 3;           ///< temperature of the jacket
+inline constexpr std::size_t wall_wet = 4;         ///< temperature of the wetted wall
+inline constexpr std::size_t wall_dry = 5;         ///< temperature of the wall above the product
+inline constexpr std::size_t liquid_enthalpy = 6;  ///< of liquid and co-moving metal
+inline constexpr std::size_t water = 7;            ///< mass
+inline constexpr std::size_t oil = 8;              ///< mass
+inline constexpr std::size_t solids = 9;           ///< mass dissolved or ground
+inline constexpr std::size_t floor_reading = 10;   ///< what the floor sensor shows
+inline constexpr std::size_t probe_reading = 11;   ///< what the probe shows
+inline constexpr std::size_t layering = 12;        ///< liquid near the floor less liquid above
 // Books: added up from the flows, not part of the error control.
 inline constexpr std::size_t heater_energy = 13;  ///< from floor and jacket elements
 inline constexpr std::size_t lost_energy = 14;    ///< to the room, without vapour
@@ -45,13 +45,12 @@ struct PieceSlots {
 /// Names and sizes of the whole state of a run.
 struct Layout {
   std::vector<PieceSlots> pieces;
-  std::vector<std::string> names;   ///< "node.quantity"
-  std::vector<double> scales;       ///< typical size; 0: a book
+  std::vector<std::string> names;  ///< "node.quantity"
+  std::vector<double> scales;      ///< typical size; 0: a book
   std::size_t size() const { return names.size(); }
 };
 
 /// Layout for the additions of a run; `shells[i]` belongs to the i-th addition that has pieces.
-Layout make_layout(const std::vector<Addition>& additions,
-                   const std::vector<PieceShells>& shells);
+Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceShells>& shells);
 
 }  // namespace kettlecast

@@ -12,10 +12,10 @@ namespace kettlecast {
 
 /// What acts on the kettle from outside at one instant; constant between break points.
 struct Inputs {
-  double floor_heat = 0.0;        ///< share of the nominal floor power [-]
-  double jacket_heat = 0.0;       ///< share of the nominal jacket power asked for [-]
-  double jacket_limit = 373.15;   ///< the jacket heats while it is colder [K]
-  double agitator_speed = 0.0;    ///< [1/s]
+  double floor_heat = 0.0;       ///< share of the nominal floor power [-]
+  double jacket_heat = 0.0;      ///< share of the nominal jacket power asked for [-]
+  double jacket_limit = 373.15;  ///< the jacket heats while it is colder [K]
+  double agitator_speed = 0.0;   ///< [1/s]
   Cover cover = Cover::open;
   std::vector<double> pour_rate;  ///< of each addition of the run [kg/s]
 };

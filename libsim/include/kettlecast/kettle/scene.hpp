@@ -13,13 +13,13 @@ namespace kettlecast {
 /// Pieces of one addition, as they are at one instant.
 template <class T>
 struct PieceScene {
-  T poured;          ///< mass of food poured so far [kg]
-  T water_per_mass;  ///< water left per mass poured [kg/kg]
-  T volume;          ///< [m3]
-  T share;           ///< of the volume of all pieces [-]
-  T mean_temperature;                          ///< over the shells [K]
-  T surface_temperature;                       ///< of the outermost shell [K]
-  std::array<T, most_shells> temperature;      ///< of each shell, core first [K]
+  T poured;                                ///< mass of food poured so far [kg]
+  T water_per_mass;                        ///< water left per mass poured [kg/kg]
+  T volume;                                ///< [m3]
+  T share;                                 ///< of the volume of all pieces [-]
+  T mean_temperature;                      ///< over the shells [K]
+  T surface_temperature;                   ///< of the outermost shell [K]
+  std::array<T, most_shells> temperature;  ///< of each shell, core first [K]
 };
 
 template <class T>

@@ -23,9 +23,9 @@ inline constexpr double level_density_oil = 896.0;
 /// Contents of the liquid node.
 template <class T>
 struct LiquidPool {
-  T water, oil, solids;     ///< [kg]
-  T enthalpy;               ///< of liquid and co-moving metal [J]
-  T metal_capacity;         ///< heat capacity of metal that moves with it [J/K]
+  T water, oil, solids;  ///< [kg]
+  T enthalpy;            ///< of liquid and co-moving metal [J]
+  T metal_capacity;      ///< heat capacity of metal that moves with it [J/K]
 };
 
 /// Volume of the liquid [m3], at level densities.
@@ -62,8 +62,8 @@ T pool_temperature(const LiquidPool<T>& pool) {
                   pool.metal_capacity;
   T temperature = constants::ice_point + pool.enthalpy / rough;
   for (int step = 0; step < 3; ++step) {
-    temperature -= (pool_enthalpy(pool, temperature) - pool.enthalpy) /
-                   pool_heat_capacity(pool, temperature);
+    temperature -=
+        (pool_enthalpy(pool, temperature) - pool.enthalpy) / pool_heat_capacity(pool, temperature);
   }
   return temperature;
 }

@@ -24,14 +24,14 @@ inline constexpr double piece_water_specific_heat = 4190.0;
 /// Geometry and material of the pieces of one addition; fixed during a run.
 struct PieceShells {
   FreezingFood freezing;
-  std::size_t count = 1;        ///< shells [-]
-  double area = 0.0;            ///< surface per mass [m2/kg]
-  double conductivity = 0.5;    ///< unfrozen, at 50 degC [W/(m K)]
-  double density = 1000.0;      ///< of the food as poured [kg/m3]
-  double size = 0.0;            ///< thickness or diameter [m]
-  double water_share = 0.8;     ///< water in the food as poured [kg/kg]
+  std::size_t count = 1;              ///< shells [-]
+  double area = 0.0;                  ///< surface per mass [m2/kg]
+  double conductivity = 0.5;          ///< unfrozen, at 50 degC [W/(m K)]
+  double density = 1000.0;            ///< of the food as poured [kg/m3]
+  double size = 0.0;                  ///< thickness or diameter [m]
+  double water_share = 0.8;           ///< water in the food as poured [kg/kg]
   double dry_specific_heat = 1600.0;  ///< of all but water [J/(kg K)]
-  double free_juice = 0.0;      ///< share of the water given up when cooked [-]
+  double free_juice = 0.0;            ///< share of the water given up when cooked [-]
   double surface_resistance = 0.0;    ///< outer shell to surface, times conductivity [m]
   /// Conductance between shell i and i+1 per mass and conductivity [m/kg].
   std::vector<double> links;

@@ -20,8 +20,8 @@ enum class Shape { none, slab, cylinder, sphere };
 struct Addition {
   std::string name;  ///< what people call it; usually the name of the food
   Food food;
-  double mass = 0.0;           ///< [kg]
-  double temperature = 293.15; ///< [K]
+  double mass = 0.0;            ///< [kg]
+  double temperature = 293.15;  ///< [K]
   Shape shape = Shape::none;
   double piece_size = 0.0;  ///< thickness of a slab or diameter [m]; 0 for liquids
   double delay = 0.0;       ///< from the start of the phase to the start of the pour [s]
@@ -73,7 +73,7 @@ enum class EndKind {
 
 struct EndRule {
   EndKind kind = EndKind::elapsed;
-  double value = 0.0;                     ///< [s], [K] or [kg], see EndKind
+  double value = 0.0;                   ///< [s], [K] or [kg], see EndKind
   Regulated signal = Regulated::probe;  ///< reading watched by `above` and `below`
 
   template <class Visitor>
@@ -93,13 +93,13 @@ struct Phase {
   double time_limit = 4 * 3600.0;  ///< the phase ends as timed out after this long [s]
   std::vector<Addition> additions;
   Agitation agitation;
-  double heat_limit = 1.0;               ///< highest share of the floor power used [-]
-  double floor_limit = no_limit;         ///< ceiling for the floor reading [K]
-  double difference_limit = no_limit;    ///< ceiling for floor reading less probe reading [K]
-  bool jacket = false;                   ///< jacket in use
-  double jacket_limit = 373.15;          ///< the jacket heats while it is colder than this [K]
+  double heat_limit = 1.0;             ///< highest share of the floor power used [-]
+  double floor_limit = no_limit;       ///< ceiling for the floor reading [K]
+  double difference_limit = no_limit;  ///< ceiling for floor reading less probe reading [K]
+  bool jacket = false;                 ///< jacket in use
+  double jacket_limit = 373.15;        ///< the jacket heats while it is colder than this [K]
   Cover cover = Cover::open;
-  std::string prompt;                    ///< what the operator is told
+  std::string prompt;  ///< what the operator is told
 
   template <class Visitor>
   static void describe(Visitor&& visit) {

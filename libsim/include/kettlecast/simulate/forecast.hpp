@@ -15,9 +15,9 @@ enum class EndReason { held, elapsed, signal, mass_lost, timed_out };
 /// What happened in one phase. Times in s, temperatures in K.
 struct PhaseReport {
   std::string name;
-  double start = 0.0;     ///< since the start of the run [s]
-  double duration = 0.0;  ///< [s]
-  double loaded = 0.0;    ///< end of the last pour, since the start of the phase [s]
+  double start = 0.0;                   ///< since the start of the run [s]
+  double duration = 0.0;                ///< [s]
+  double loaded = 0.0;                  ///< end of the last pour, since the start of the phase [s]
   std::optional<double> time_to_reach;  ///< since the start of the phase [s]; none: not reached
   EndReason ended = EndReason::elapsed;
   double peak = 0.0;          ///< highest true value of what is regulated [K]
@@ -51,9 +51,9 @@ struct Forecast {
   std::vector<PhaseReport> phases;
   Trace trace;
   Balance balance;
-  double duration = 0.0;  ///< of the whole run [s]
+  double duration = 0.0;      ///< of the whole run [s]
   double product_mass = 0.0;  ///< at the end [kg]
-  long steps = 0;         ///< of the integrator [-]
+  long steps = 0;             ///< of the integrator [-]
 };
 
 /// Runs a recipe in closed loop: the controller of the kettle switches the heat.
