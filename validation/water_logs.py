@@ -11,7 +11,8 @@ import numpy as np
 from case import Curve, Vector
 
 import kettlecast as kc
-from kettlecast.fit_problem import FitProblem, observe
+from kettlecast import _core
+from kettlecast.fit_problem import observe
 
 ICE = 273.15
 
@@ -116,8 +117,9 @@ class Followed:
 def follow(fit: kc.Fit, run: kc.Run, room: kc.Surroundings) -> Followed:
     """Drives the fitted kettle through a run, also one that the fit has not seen."""
     one = observe(run, room, fit.options.interval)
-    problem = FitProblem(fit.kettle, [one], (), fit.coefficients, fit.options)
-    replay = problem.replays([np.zeros(0)])[0][0]
+    replay = _core.replay(
+        fit.kettle, fit.coefficients, plan=one.plan, options=fit.options.integration
+    )
     return Followed(
         run.name,
         one.time,

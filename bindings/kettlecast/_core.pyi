@@ -99,6 +99,13 @@ class EndReason(enum.Enum):
     mass_lost = 3
     timed_out = 4
 
+class Loss(enum.Enum):
+    """How a squared residual counts."""
+
+    linear = 0
+    soft_l1 = 1
+    huber = 2
+
 class _Record:
     """What all records have: values that compare, copy and pickle; not a class at run time."""
 
@@ -712,6 +719,68 @@ class RunPlan(_Record):
     def replace(self, **members: Unpack[_RunPlanMembers]) -> RunPlan:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
+class _ObservedMembers(TypedDict, total=False):
+    plan: int
+    floor_reading: _Numbers
+    probe_reading: _Numbers
+    weight: float
+
+class Observed(_Record):
+    """What a run showed at the output times of its plan."""
+
+    def __init__(self, **members: Unpack[_ObservedMembers]) -> None: ...
+    @property
+    def plan(self) -> int:
+        """Index into the plans."""
+    @property
+    def floor_reading(self) -> list[float]:
+        """Of the floor sensor [K]; empty: not logged."""
+    @property
+    def probe_reading(self) -> list[float]:
+        """Of the probe [K]."""
+    @property
+    def weight(self) -> float:
+        """Each reading counts as so many independent ones [-]."""
+    def replace(self, **members: Unpack[_ObservedMembers]) -> Observed:
+        """A copy with the given members changed."""
+
+class _FitSettingsMembers(TypedDict, total=False):
+    names: Sequence[str]
+    start: Coefficients
+    floor_error: float
+    probe_error: float
+    loss: Loss
+    max_evaluations: int
+    tolerance: float
+
+class FitSettings(_Record):
+    """What to fit, from where, and how residuals count."""
+
+    def __init__(self, **members: Unpack[_FitSettingsMembers]) -> None: ...
+    @property
+    def names(self) -> list[str]:
+        """Coefficients to fit, in this order."""
+    @property
+    def start(self) -> Coefficients:
+        """All coefficients; those not fitted stay as they are."""
+    @property
+    def floor_error(self) -> float:
+        """Residual of the floor sensor that counts as one [K]."""
+    @property
+    def probe_error(self) -> float:
+        """Residual of the probe that counts as one [K]."""
+    @property
+    def loss(self) -> Loss:
+        """How a squared residual counts."""
+    @property
+    def max_evaluations(self) -> int:
+        """Of the residuals outside of Jacobians [-]."""
+    @property
+    def tolerance(self) -> float:
+        """Smallest share of cost or of the coefficients worth a step [-]."""
+    def replace(self, **members: Unpack[_FitSettingsMembers]) -> FitSettings:
+        """A copy with the given members changed."""
+
 class CoefficientCard:
     """What is known about a coefficient before a kettle is fitted."""
 
@@ -804,6 +873,37 @@ class Replay:
     def balance(self) -> Balance:
         """Heat and mass books of the run."""
 
+class MapFit:
+    """Where a fit ended; scaled coefficients are distances from the defaults in prior spreads."""
+
+    @property
+    def coefficients(self) -> Coefficients:
+        """Best found."""
+    @property
+    def scaled(self) -> _Array:
+        """The fitted ones, scaled, shape (n,); read-only."""
+    @property
+    def residuals(self) -> _Array:
+        """Weighted, of the data: floor then probe of each run, shape (m,); read-only."""
+    @property
+    def jacobian(self) -> _Array:
+        """Of these by the scaled coefficients, shape (m, n); read-only."""
+    @property
+    def replays(self) -> list[Replay]:
+        """Of each observed run, with the best coefficients."""
+    @property
+    def cost(self) -> float:
+        """Half the sum of the losses of data and priors [-]."""
+    @property
+    def evaluations(self) -> int:
+        """Of the residuals outside of Jacobians [-]."""
+    @property
+    def converged(self) -> bool:
+        """Whether a tolerance was met."""
+    @property
+    def message(self) -> str:
+        """Why the search ended."""
+
 @overload
 def check(food: Food) -> None:
     """Raises InvalidArgument if the fractions of a food do not add up to 1."""
@@ -864,6 +964,27 @@ def replay_many(
     threads: int = 0,
 ) -> list[Replay]:
     """Replays (plan index, Coefficients) pairs; threads 0: one per core. Ctrl-C stops it."""
+
+def to_scaled(coefficients: Coefficients, names: Sequence[str]) -> list[float]:
+    """Distances from the defaults in prior spreads, of the logarithm for scales."""
+
+def from_scaled(
+    base: Coefficients, names: Sequence[str], *, point: Sequence[float]
+) -> Coefficients:
+    """A copy with scaled values set, moved into the bounds."""
+
+def scaled_slopes(coefficients: Coefficients, names: Sequence[str]) -> list[float]:
+    """Change of each value per change of its scaled value."""
+
+def map_fit(
+    kettle: Kettle,
+    plans: Sequence[RunPlan],
+    *,
+    observed: Sequence[Observed],
+    settings: FitSettings,
+    options: Options = ...,
+) -> MapFit:
+    """Fits coefficients to observed runs on several threads; Ctrl-C stops it."""
 
 class _OfTemperature(Protocol):
     """A property at a temperature [K]: a number for a number, an array for an array."""

@@ -1,8 +1,8 @@
-"""A fit as a least-squares problem: scaled coefficients in, weighted residuals out."""
+"""What a fit is given: readings at equal intervals, coefficients they can tell, and weights."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -15,10 +15,6 @@ from .run_plan import run_plan
 Vector = NDArray[np.float64]
 
 CARDS = {card.name: card for card in _core.coefficient_cards()}
-
-# Step of the difference quotient in units of the prior spread: 1 % of a spread moves readings by
-# much more than the integration error and much less than their curvature.
-_STEP = 1e-2
 
 
 @dataclass(frozen=True)
@@ -34,7 +30,7 @@ class FitOptions:
     probe_error: float = 0.4  #: of probe readings [K]
     correlation_time: float = 120.0  #: of the residuals [s]
     interval: float = 10.0  #: logs are averaged over this long [s]
-    loss: str = "soft_l1"  #: as in scipy.optimize.least_squares
+    loss: str = "soft_l1"  #: how large residuals count: linear, soft_l1 or huber
     max_evaluations: int = 60
     integration: _core.Options = field(default_factory=_core.Options)
 
@@ -48,6 +44,15 @@ class Observed:
     time: Vector
     floor: Vector | None
     probe: Vector
+
+    @property
+    def count(self) -> int:
+        """Number of readings."""
+        return self.time.size * (1 if self.floor is None else 2)
+
+    def weight(self, correlation_time: float) -> float:
+        """How many independent readings each of them counts as, at most 1 [-]."""
+        return min(1.0, float(np.median(np.diff(self.time))) / correlation_time)
 
 
 def _averaged(time: Vector, values: Vector, edges: Vector) -> Vector:
@@ -96,128 +101,3 @@ def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     if not (lid or open_surface):
         unused.add("evaporation.factor")
     return [name for name in CARDS if name not in unused]
-
-
-class FitProblem:
-    """Residuals of all runs as a function of scaled coefficients.
-
-    A scaled coefficient is 0 at its default and 1 one prior spread above; of coefficients that
-    are scales or rates the logarithm is taken.
-
-    Parameters
-    ----------
-    kettle :
-        As on its type plate.
-    observed :
-        What the runs showed.
-    names :
-        Coefficients to fit, in this order.
-    base :
-        Values of all coefficients; those not fitted stay as they are.
-    """
-
-    def __init__(
-        self,
-        kettle: _core.Kettle,
-        observed: Sequence[Observed],
-        names: Sequence[str],
-        base: _core.Coefficients,
-        options: FitOptions,
-    ) -> None:
-        self.kettle = kettle
-        self.observed = tuple(observed)
-        self.names = tuple(names)
-        self.base = base
-        self.options = options
-        self._plans = [one.plan for one in observed]
-        self.lower = np.array([self.scaled_value(n, CARDS[n].lower) for n in names])
-        self.upper = np.array([self.scaled_value(n, CARDS[n].upper) for n in names])
-
-    @staticmethod
-    def scaled_value(name: str, value: float) -> float:
-        """A value as its distance from the default in prior spreads."""
-        card = CARDS[name]
-        if card.positive:
-            return float(np.log(value / card.value) / card.spread)
-        return float((value - card.value) / card.spread)
-
-    @staticmethod
-    def _unscaled(name: str, scaled: float) -> float:
-        card = CARDS[name]
-        if card.positive:
-            value = card.value * float(np.exp(scaled * card.spread))
-        else:
-            value = card.value + scaled * card.spread
-        return min(max(value, card.lower), card.upper)
-
-    def scaled(self, values: Mapping[str, float]) -> Vector:
-        """Scaled coefficients, shape (n,), of values by name."""
-        return np.array([self.scaled_value(name, values[name]) for name in self.names])
-
-    def values(self, point: Vector) -> dict[str, float]:
-        """Values by name of scaled coefficients."""
-        return {n: self._unscaled(n, x) for n, x in zip(self.names, point, strict=True)}
-
-    def slopes(self, point: Vector) -> Vector:
-        """Change of each value per change of its scaled coefficient, shape (n,)."""
-        values = self.values(point)
-        return np.array(
-            [
-                values[n] * CARDS[n].spread if CARDS[n].positive else CARDS[n].spread
-                for n in self.names
-            ]
-        )
-
-    def coefficients(self, point: Vector) -> _core.Coefficients:
-        """All coefficients at a point."""
-        return self.base.replace(self.values(point))
-
-    def replays(self, points: Sequence[Vector]) -> list[list[_core.Replay]]:
-        """Replays of every run at every point: one list of runs per point."""
-        sets = [self.coefficients(point) for point in points]
-        runs = range(len(self._plans))
-        tasks = [(run, coefficients) for coefficients in sets for run in runs]
-        options = self.options.integration
-        flat = _core.replay_many(self.kettle, self._plans, tasks=tasks, options=options)
-        return [flat[i : i + len(self._plans)] for i in range(0, len(flat), len(self._plans))]
-
-    def differences(self, replays: Sequence[_core.Replay]) -> list[tuple[Vector | None, Vector]]:
-        """Model less log for floor and probe of each run [K]."""
-        pairs = []
-        for one, replay in zip(self.observed, replays, strict=True):
-            floor = None if one.floor is None else replay.floor_reading - one.floor
-            pairs.append((floor, replay.probe_reading - one.probe))
-        return pairs
-
-    def _data_residuals(self, replays: Sequence[_core.Replay]) -> Vector:
-        parts = []
-        for one, (floor, probe) in zip(self.observed, self.differences(replays), strict=True):
-            spacing = float(np.median(np.diff(one.time)))
-            weight = np.sqrt(min(1.0, spacing / self.options.correlation_time))
-            if floor is not None:
-                parts.append(weight / self.options.floor_error * floor)
-            parts.append(weight / self.options.probe_error * probe)
-        return np.concatenate(parts)
-
-    def residuals(self, point: Vector) -> Vector:
-        """Weighted residuals of the data, then those of the priors."""
-        return np.concatenate([self._data_residuals(self.replays([point])[0]), point])
-
-    def jacobian(self, point: Vector) -> Vector:
-        """Derivative of the residuals by the scaled coefficients, by difference quotients."""
-        n = point.size
-        steps = np.where(point + _STEP < self.upper, _STEP, -_STEP)
-        replays = self.replays([point, *(point + np.diag(steps))])
-        columns = [self._data_residuals(one) for one in replays]
-        data = np.stack([(columns[i + 1] - columns[0]) / steps[i] for i in range(n)], axis=1)
-        return np.vstack([data, np.eye(n)])
-
-    def effective_count(self) -> float:
-        """Number of independent values in the data, by the correlation time [-]."""
-        total = 0.0
-        for one in self.observed:
-            channels = 1 if one.floor is None else 2
-            spacing = float(np.median(np.diff(one.time)))
-            share = min(1.0, spacing / self.options.correlation_time)
-            total += channels * one.time.size * share
-        return total

@@ -12,7 +12,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from . import _core
-from .fit_problem import CARDS, FitOptions, FitProblem
+from .fit_problem import CARDS, FitOptions
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -131,7 +131,7 @@ class Fit:
 
     def moved(self, name: str) -> float:
         """How far a coefficient moved from its prior, in prior spreads [-]."""
-        return float(FitProblem.scaled_value(name, self.params[name].value))
+        return float(_core.to_scaled(self.coefficients, [name])[0])
 
     def draws(self, count: int, seed: int) -> list[_core.Coefficients]:
         """Sets of coefficients drawn from the spread of the fit.
@@ -143,11 +143,11 @@ class Fit:
         seed :
             Of the random numbers; the same seed gives the same sets.
         """
-        problem = FitProblem(self.kettle, [], list(self.params), self.coefficients, self.options)
-        centre = problem.scaled({name: one.value for name, one in self.params.items()})
+        names = list(self.params)
+        centre = _core.to_scaled(self.coefficients, names)
         generator = np.random.default_rng(seed)
         points = generator.multivariate_normal(centre, self.scaled_covar, size=count)
-        return [problem.coefficients(np.clip(x, problem.lower, problem.upper)) for x in points]
+        return [_core.from_scaled(self.coefficients, names, point=point) for point in points]
 
     def table(self) -> pd.DataFrame:
         """One row per coefficient: value, standard error, start, bounds, unit."""

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 import numpy as np
-from scipy.optimize import OptimizeResult, least_squares
 
 from . import _core
 from .errors import InvalidArgument
 from .findings import Severity
-from .fit_problem import FitOptions, FitProblem, Vector, informative, observe
+from .fit_problem import CARDS, FitOptions, Observed, Vector, informative, observe
 from .fit_result import Fit, Param, RunQuality
 from .run_log import Run
 
@@ -26,60 +25,85 @@ def _check_runs(runs: Sequence[Run]) -> None:
             raise InvalidArgument(f"fit: run {run.name!r} cannot be used: {errors[0]}")
 
 
-def _minimise(problem: FitProblem, start: Vector) -> OptimizeResult:
-    inside = np.clip(start, problem.lower + 1e-6, problem.upper - 1e-6)
-    return least_squares(
-        problem.residuals,
-        inside,
-        jac=problem.jacobian,
-        bounds=(problem.lower, problem.upper),
-        loss=problem.options.loss,
-        max_nfev=problem.options.max_evaluations,
-        xtol=1e-5,
-        ftol=1e-5,
+def _loss(name: str) -> _core.Loss:
+    allowed = [loss.name for loss in _core.Loss]
+    if name not in allowed:
+        raise InvalidArgument(f"fit: loss {name!r} is not known, allowed are {', '.join(allowed)}")
+    return _core.Loss[name]
+
+
+def _minimise(
+    kettle: _core.Kettle,
+    observed: Sequence[Observed],
+    names: Sequence[str],
+    base: _core.Coefficients,
+    options: FitOptions,
+) -> _core.MapFit:
+    readings = [
+        _core.Observed(
+            plan=i,
+            floor_reading=[] if one.floor is None else one.floor,
+            probe_reading=one.probe,
+            weight=one.weight(options.correlation_time),
+        )
+        for i, one in enumerate(observed)
+    ]
+    settings = _core.FitSettings(
+        names=names,
+        start=base,
+        floor_error=options.floor_error,
+        probe_error=options.probe_error,
+        loss=_loss(options.loss),
+        max_evaluations=options.max_evaluations,
+    )
+    plans = [one.plan for one in observed]
+    return _core.map_fit(
+        kettle, plans, observed=readings, settings=settings, options=options.integration
     )
 
 
-def _quality(problem: FitProblem, point: Vector) -> tuple[RunQuality, ...]:
-    def rms(values: Vector | None) -> float | None:
-        return None if values is None else float(np.sqrt(np.mean(values**2)))
-
-    rows = []
-    for one, (floor, probe) in zip(
-        problem.observed, problem.differences(problem.replays([point])[0]), strict=True
-    ):
-        alike = float(np.corrcoef(probe[1:], probe[:-1])[0, 1]) if np.ptp(probe) > 0.0 else 0.0
-        rows.append(RunQuality(one.run.name, rms(floor), rms(probe) or 0.0, alike, one.run.sha256))
-    return tuple(rows)
+def _curves(one: Observed, replay: _core.Replay) -> dict[str, Vector | None]:
+    return {
+        "time": one.time,
+        "floor_log": one.floor,
+        "floor_model": None if one.floor is None else replay.floor_reading,
+        "probe_log": one.probe,
+        "probe_model": replay.probe_reading,
+    }
 
 
-def _scaled_covariance(problem: FitProblem, result: OptimizeResult) -> tuple[Vector, float]:
-    """Covariance of the scaled coefficients and reduced chi-square.
+def _quality(one: Observed, replay: _core.Replay) -> RunQuality:
+    def rms(values: Vector) -> float:
+        return float(np.sqrt(np.mean(values**2)))
+
+    floor = None if one.floor is None else rms(replay.floor_reading - one.floor)
+    probe = replay.probe_reading - one.probe
+    alike = float(np.corrcoef(probe[1:], probe[:-1])[0, 1]) if np.ptp(probe) > 0.0 else 0.0
+    return RunQuality(one.run.name, floor, rms(probe), alike, one.run.sha256)
+
+
+def _scaled_covariance(found: _core.MapFit, reduced: float) -> Vector:
+    """Covariance of the scaled coefficients.
 
     Data that scatter more than the stated errors count for less; data that scatter less do not
     count for more, because the stated errors hold model error that few logs cannot show. The
     priors count as they are.
     """
-    data = result.fun[: -len(problem.names)]
-    chi_square = float(data @ data)
-    freedom = max(1.0, problem.effective_count() - len(problem.names))
-    reduced = chi_square / freedom
-    of_data = problem.jacobian(result.x)[: -len(problem.names)]
-    information = of_data.T @ of_data / max(1.0, reduced)
-    covariance = np.linalg.inv(information + np.eye(len(problem.names)))
-    return np.asarray(covariance, dtype=np.float64), reduced
+    information = found.jacobian.T @ found.jacobian / max(1.0, reduced)
+    covariance = np.linalg.inv(information + np.eye(found.scaled.size))
+    return np.asarray(covariance, dtype=np.float64)
 
 
-def _params(problem: FitProblem, result: OptimizeResult, covariance: Vector) -> dict[str, Param]:
-    best = problem.values(result.x)
-    errors = np.sqrt(np.diag(covariance)) * problem.slopes(result.x)
-    near = 1e-3 * (problem.upper - problem.lower)
+def _params(
+    found: _core.MapFit, names: Sequence[str], base: _core.Coefficients, errors: Vector
+) -> dict[str, Param]:
     params = {}
-    for i, name in enumerate(problem.names):
-        at_bound = bool(
-            result.x[i] - problem.lower[i] < near[i] or problem.upper[i] - result.x[i] < near[i]
-        )
-        params[name] = Param(name, best[name], float(errors[i]), problem.base[name], at_bound)
+    for name, at, error in zip(names, found.scaled, errors, strict=True):
+        card = CARDS[name]
+        ends = [base.replace({name: end}) for end in (card.lower, card.upper)]
+        lower, upper = (_core.to_scaled(end, [name])[0] for end in ends)
+        at_bound = bool(min(at - lower, upper - at) < 1e-3 * (upper - lower))
+        params[name] = Param(name, found.coefficients[name], float(error), base[name], at_bound)
     return params
 
 
@@ -141,36 +165,30 @@ def fit(
         observe(run, (rooms or {}).get(run.name, kettle.surroundings), chosen.interval)
         for run in logs
     ]
-    problem = FitProblem(kettle, observed, names, base, chosen)
-    result = _minimise(problem, problem.scaled({name: base[name] for name in names}))
-    covariance, reduced = _scaled_covariance(problem, result)
-    slopes = problem.slopes(result.x)
+    if not names:
+        raise InvalidArgument("fit: every coefficient to vary is fixed; allowed: one left or more")
+    found = _minimise(kettle, observed, names, base, chosen)
+    chi_square = float(found.residuals @ found.residuals)
+    effective = sum(one.count * one.weight(chosen.correlation_time) for one in observed)
+    reduced = chi_square / max(1.0, effective - len(names))
+    covariance = _scaled_covariance(found, reduced)
+    slopes = np.array(_core.scaled_slopes(found.coefficients, names))
+    shown = list(zip(observed, found.replays, strict=True))
     return Fit(
         kettle=kettle,
-        coefficients=problem.coefficients(result.x),
-        params=_params(problem, result, covariance),
+        coefficients=found.coefficients,
+        params=_params(found, names, base, np.sqrt(np.diag(covariance)) * slopes),
         fixed=known,
         scaled_covar=covariance,
         covar=covariance * np.outer(slopes, slopes),
         redchi=reduced,
-        chisqr=float(result.fun[: -len(names)] @ result.fun[: -len(names)]),
-        ndata=sum(one.time.size * (1 if one.floor is None else 2) for one in observed),
-        neffective=problem.effective_count(),
-        nfev=int(result.nfev),
-        success=bool(result.success),
-        message=str(result.message),
-        runs=_quality(problem, result.x),
+        chisqr=chi_square,
+        ndata=sum(one.count for one in observed),
+        neffective=effective,
+        nfev=found.evaluations,
+        success=found.converged,
+        message=found.message,
+        runs=tuple(_quality(*pair) for pair in shown),
         options=chosen,
-        comparison=tuple(_curves(problem, result.x)),
+        comparison=tuple(_curves(*pair) for pair in shown),
     )
-
-
-def _curves(problem: FitProblem, point: Vector) -> Iterable[dict[str, Vector | None]]:
-    for one, replay in zip(problem.observed, problem.replays([point])[0], strict=True):
-        yield {
-            "time": one.time,
-            "floor_log": one.floor,
-            "floor_model": None if one.floor is None else replay.floor_reading,
-            "probe_log": one.probe,
-            "probe_model": replay.probe_reading,
-        }

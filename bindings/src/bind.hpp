@@ -12,5 +12,6 @@ void bind_properties(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);
+void bind_fit(pybind11::module_& module);
 
 }  // namespace kettlecast::python

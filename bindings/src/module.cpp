@@ -10,4 +10,5 @@ PYBIND11_MODULE(_core, module) {
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);
+  bind_fit(module);
 }

@@ -19,6 +19,7 @@ ALLOWED = {
     "kettle": FIELDS | {"network"},
     "simulate": FIELDS | {"network", "kettle", "control"},
     "ensemble": FIELDS | {"network", "kettle", "control", "simulate"},
+    "fit": FIELDS | {"network", "kettle", "control", "simulate", "ensemble"},
 }
 ODEINT_HOME = "libsim/src/numerics/integrator.cpp"
 INCLUDE = re.compile(r'^\s*#\s*include\s*[<"]([^>"]+)[>"]', re.MULTILINE)

@@ -1,0 +1,65 @@
+#include <pybind11/native_enum.h>
+
+#include "arrays.hpp"
+#include "bind.hpp"
+#include "kettlecast/fit/map_fit.hpp"
+#include "kettlecast/fit/scaled.hpp"
+#include "record.hpp"
+#include "signals.hpp"
+
+namespace kettlecast::python {
+namespace {
+
+void bind_result(py::module_& module) {
+  py::class_<MapFit>(module, "MapFit", "Where a fit ended; owns its arrays.")
+      .def_readonly("coefficients", &MapFit::coefficients)
+      .def_property_readonly("scaled", [](const MapFit& fit) { return array_from(fit.scaled); })
+      .def_property_readonly("residuals",
+                             [](const MapFit& fit) { return array_from(fit.residuals); })
+      .def_property_readonly("jacobian",
+                             [](const MapFit& fit) {
+                               return array_from(fit.jacobian,
+                                                 {static_cast<py::ssize_t>(fit.residuals.size()),
+                                                  static_cast<py::ssize_t>(fit.scaled.size())});
+                             })
+      .def_readonly("replays", &MapFit::replays)
+      .def_readonly("cost", &MapFit::cost)
+      .def_readonly("evaluations", &MapFit::evaluations)
+      .def_readonly("converged", &MapFit::converged)
+      .def_readonly("message", &MapFit::message);
+}
+
+void bind_scaled(py::module_& module) {
+  module.def("to_scaled", &to_scaled, py::arg("coefficients"), py::arg("names"),
+             "Distances from the defaults in prior spreads, of the logarithm for scales.");
+  module.def("from_scaled", &from_scaled, py::arg("base"), py::arg("names"), py::kw_only(),
+             py::arg("point"), "A copy with scaled values set, moved into the bounds.");
+  module.def("scaled_slopes", &scaled_slopes, py::arg("coefficients"), py::arg("names"),
+             "Change of each value per change of its scaled value.");
+}
+
+}  // namespace
+
+void bind_fit(py::module_& module) {
+  py::native_enum<Loss>(module, "Loss", "enum.Enum", "How a squared residual counts.")
+      .value("linear", Loss::linear)
+      .value("soft_l1", Loss::soft_l1)
+      .value("huber", Loss::huber)
+      .finalize();
+  bind_record<Observed>(module, "Observed", "What a run showed at the output times of its plan.");
+  bind_record<FitSettings>(module, "FitSettings", "What to fit and how residuals count.");
+  bind_result(module);
+  bind_scaled(module);
+  module.def(
+      "map_fit",
+      [](const Kettle& kettle, const std::vector<RunPlan>& plans,
+         const std::vector<Observed>& observed, const FitSettings& settings,
+         const Options& options) {
+        return map_fit(kettle, plans, observed, settings, {options, 0, poll_signals});
+      },
+      py::arg("kettle"), py::arg("plans"), py::kw_only(), py::arg("observed"), py::arg("settings"),
+      py::arg("options") = Options(), py::call_guard<py::gil_scoped_release>(),
+      "Fits coefficients to observed runs on several threads; Ctrl-C stops it.");
+}
+
+}  // namespace kettlecast::python
