@@ -9,13 +9,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from case import SHARED, Case, Outcome, absent, absolute, at_most, relative
+from case import Case, Outcome, absolute, at_most, relative
 
 import kettlecast as kc
 from kettlecast.demo import demo_path
 
 TITLE = "Kitchen A: fitted on three runs, two stews forecast in closed loop"
-FOLDER = SHARED / "data" / "kitchen_a"
 SOURCE = "kitchen_a (made by a finer-grained plant)"
 ICE = 273.15
 
@@ -156,7 +155,7 @@ def fitted() -> kc.Fit:
     """The demo kettle fitted to its first three runs."""
     kettle = kc.read_kettle(demo_path("kettle.toml"))
     runs = [
-        kc.read_run(FOLDER / f"{name}.csv", recipe=kc.read_recipe(demo_path(file)))
+        kc.read_run(demo_path(f"{name}.csv"), recipe=kc.read_recipe(demo_path(file)))
         for name, file in FITTED.items()
     ]
     return kc.fit(kettle, runs)
@@ -164,15 +163,13 @@ def fitted() -> kc.Fit:
 
 def outcome(folder: Path) -> Outcome:
     """Runs the comparison; nothing is written to `folder`."""
-    if not FOLDER.exists():
-        return absent(TITLE, FOLDER)
     fit = fitted()
     cases: list[Case] = []
     totals: dict[str, dict[str, float]] = {"planned": {}, "as it happened": {}}
     runs = {}
     for name in ROOMS:
         planned = planned_recipe(name)
-        run = runs[name] = kc.read_run(FOLDER / f"{name}.csv", recipe=planned)
+        run = runs[name] = kc.read_run(demo_path(f"{name}.csv"), recipe=planned)
         for when in totals:
             recipe = as_weighed(planned, run, real_delays=when != "planned")
             made = _forecast(fit, recipe, name)

@@ -26,6 +26,24 @@ void bind_phase_report(py::module_& module) {
   bind_record<PhaseReport>(module, "PhaseReport", "What happened in one phase; SI units.");
 }
 
+py::tuple forecast_state(const Forecast& forecast) {
+  return py::make_tuple(forecast.phases, forecast.trace.names, forecast.trace.values,
+                        forecast.balance, forecast.duration, forecast.product_mass,
+                        forecast.steps);
+}
+
+Forecast forecast_from(const py::tuple& state) {
+  Forecast forecast;
+  forecast.phases = state[0].cast<std::vector<PhaseReport>>();
+  forecast.trace.names = state[1].cast<std::vector<std::string>>();
+  forecast.trace.values = state[2].cast<std::vector<double>>();
+  forecast.balance = state[3].cast<Balance>();
+  forecast.duration = state[4].cast<double>();
+  forecast.product_mass = state[5].cast<double>();
+  forecast.steps = state[6].cast<long>();
+  return forecast;
+}
+
 }  // namespace
 
 void bind_forecast(py::module_& module) {
@@ -46,7 +64,8 @@ void bind_forecast(py::module_& module) {
                               {static_cast<py::ssize_t>(forecast.trace.rows()),
                                static_cast<py::ssize_t>(forecast.trace.columns())});
           },
-          "Signals over time, shape (rows, columns), SI units.");
+          "Signals over time, shape (rows, columns), SI units.")
+      .def(py::pickle(&forecast_state, &forecast_from));
   module.def("simulate", &simulate, py::arg("kettle"), py::arg("coefficients"), py::kw_only(),
              py::arg("recipe"), py::arg("start"), py::arg("options") = Options(),
              py::call_guard<py::gil_scoped_release>(),

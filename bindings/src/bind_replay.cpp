@@ -29,7 +29,17 @@ void bind_replay(py::module_& module) {
                              [](const Replay& replay) { return array_from(replay.probe_reading); })
       .def_property_readonly("evaporated",
                              [](const Replay& replay) { return array_from(replay.evaporated); })
-      .def_readonly("balance", &Replay::balance);
+      .def_readonly("balance", &Replay::balance)
+      .def(py::pickle(
+          [](const Replay& replay) {
+            return py::make_tuple(replay.floor_reading, replay.probe_reading, replay.evaporated,
+                                  replay.balance);
+          },
+          [](const py::tuple& state) {
+            return Replay{state[0].cast<std::vector<double>>(),
+                          state[1].cast<std::vector<double>>(),
+                          state[2].cast<std::vector<double>>(), state[3].cast<Balance>()};
+          }));
   module.def("replay", &replay, py::arg("kettle"), py::arg("coefficients"), py::kw_only(),
              py::arg("plan"), py::arg("options") = Options(),
              py::call_guard<py::gil_scoped_release>(),

@@ -214,3 +214,14 @@ TEST_CASE("vapour under a lid heats a colder wall only") {
   CHECK(condensation_flux(kettle, 275.15, 273.65) < 3.0 * 6.0 * 1.5);
   CHECK(condensation_flux(kettle, 365.0, 355.0) > 10.0 * 6.0 * 10.0);
 }
+
+TEST_CASE("films stay finite in ice-cold water, which shrinks when it warms") {
+  const Kettle kettle = batch::stew_kettle();
+  const LiquidPool<double> pool{50.0, 0.0, 0.0, 0.0, 0.0};
+  for (double temperature = 268.15; temperature < 280.0; temperature += 0.5) {
+    const auto fluid = film_properties(pool, temperature);
+    CHECK(piece_film_coefficient(kettle, fluid, {0.0, 1.0, 0.01, 10.0}, 0.02) > 0.0);
+    CHECK(floor_film_coefficient(kettle, fluid, {0.0, 10.0, 1.0}) > 0.0);
+    CHECK(wall_film_coefficient(kettle, fluid, {0.0, 10.0, 1.0}) > 0.0);
+  }
+}

@@ -1,6 +1,7 @@
 """Forecasts from Python: intervals, tables in both systems, JSON, and what is refused."""
 
 import json
+import pickle
 
 import numpy as np
 import pytest
@@ -179,3 +180,13 @@ def test_water_takes_as_long_as_its_enthalpy_over_the_power() -> None:
     wall = 0.003 * 6.0 / (1000.0 * 0.8 / 4.0) * 7900.0 * 500.0 * 76.0  # [J], 3 mm of steel
     water = 6.0 * 318.2e3
     assert longer == pytest.approx((water + wall) / units.power("18 kW"), rel=0.02)
+
+
+def test_forecasts_and_fits_pickle(fitted: Fit, now) -> None:
+    back = pickle.loads(pickle.dumps(now))
+    assert back.phases.equals(now.phases)
+    assert back.trace.equals(now.trace)
+    assert back.balance == now.balance
+    again = pickle.loads(pickle.dumps(fitted))
+    assert again.coefficients == fitted.coefficients
+    assert forecast(again, WATER, draws=0).duration == now.duration

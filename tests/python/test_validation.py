@@ -47,6 +47,13 @@ def test_published_values_are_within_their_limits(tmp_path: Path) -> None:
     assert len(outcome.cases) >= 200
 
 
+def test_demo_kitchen_is_forecast_from_three_runs(tmp_path: Path) -> None:
+    outcome = module("kitchen_a").outcome(tmp_path)
+    assert told(outcome) == []
+    # Two stews, pours as planned and as they happened, three heating phases each.
+    assert sum("start to set point" in one.name for one in outcome.cases) == 12
+
+
 @needs_data
 def test_pot_is_predicted_at_another_volume(tmp_path: Path) -> None:
     assert told(module("pot").outcome(tmp_path)) == []

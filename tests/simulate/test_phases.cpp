@@ -165,3 +165,25 @@ TEST_CASE("impossible input is refused before anything runs") {
                     mentions("output_interval"));
   CHECK_THROWS_AS(batch::run(batch::stew_kettle(), recipe, {}, {20.0, 20.0}), InvalidArgument);
 }
+
+TEST_CASE("a kettle heated with nothing in it is stopped with time, phase and reason") {
+  Phase dry = batch::heat_for(3600.0, 1.0);
+  dry.name = "forgotten";
+  try {
+    batch::run(batch::stew_kettle(), {"dry", {dry}});
+    FAIL("the dry kettle was not stopped");
+  } catch (const IntegrationFailure& failure) {
+    CHECK(failure.phase == "forgotten");
+    CHECK(failure.component == "floor.temperature");
+    CHECK(failure.time > 60.0);
+    CHECK(std::string(failure.what()).find("passes 500 degC") != std::string::npos);
+  }
+}
+
+TEST_CASE("pieces of ice may melt away and their water boil off") {
+  const Addition ice = batch::pieces(batch::water(), 0.2, 263.15, 0.02);
+  Phase melt = batch::heat_for(1800.0, 0.3);
+  melt.additions = {batch::liquid(batch::water(), 5.0, 293.15), ice};
+  const auto forecast = batch::run(batch::stew_kettle(), {"ice", {melt}});
+  for (double value : forecast.trace.values) CHECK(std::isfinite(value));
+}

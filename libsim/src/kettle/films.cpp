@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/network/liquid_pool.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 #include "kettlecast/properties/air.hpp"
 #include "kettlecast/properties/water.hpp"
@@ -86,7 +87,9 @@ T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Piec
                          double size) {
   using std::sqrt;
   const double stirred = 0.1 * constants::pi * kettle.agitator_diameter * motion.speed;
-  const T buoyant = constants::gravity * fluid.expansivity * magnitude(motion.difference) * size;
+  // Water below 4 degC sinks when it warms: buoyancy moves it all the same.
+  const T lightness = sqrt(fluid.expansivity * fluid.expansivity + 1e-12);
+  const T buoyant = constants::gravity * lightness * magnitude(motion.difference) * size;
   const T velocity = sqrt(stirred * stirred + buoyant);
   const T reynolds = fluid.density * velocity * size / fluid.viscosity;
   const T swum = ranz_marshall_nusselt(reynolds, prandtl_number(fluid)) * fluid.conductivity / size;
@@ -133,7 +136,7 @@ SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& surface, double speed
   const T pressure(room.pressure);
   const T room_temperature(room.temperature);
   const T room_vapour = room.relative_humidity * water::saturation_pressure(room_temperature);
-  const T surface_vapour = water::saturation_pressure(surface);
+  const T surface_vapour = water::saturation_pressure(within_fits(surface));
   const T middle = 0.5 * (surface + room_temperature);
   const WetSurface<T> wet{
       {air::density(middle, pressure), air::specific_heat(middle), air::conductivity(middle),

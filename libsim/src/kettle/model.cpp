@@ -108,6 +108,7 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
   heat_jacket(inputs, x, flows);
   heat_dry_wall(inputs, x, flows);
   lose_from_wall(inputs, x, flows);
+  lose_from_bare_floor(x, flows);
   floor_to_liquid(inputs, x, flows);
   floor_to_pieces(inputs, x, flows);
   wall_to_liquid(inputs, x, flows);

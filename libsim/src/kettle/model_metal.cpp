@@ -7,6 +7,7 @@
 #include "kettlecast/kettle/films.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 #include "kettlecast/transfer/contact.hpp"
+#include "kettlecast/transfer/radiation.hpp"
 
 namespace kettlecast {
 namespace {
@@ -17,6 +18,10 @@ constexpr double jacket_band = 2.0;
 // Inside of the wall above the product to the air over it [W/(m2 K)]: natural convection and
 // radiation in an enclosure, common practice, no source.
 constexpr double headspace_film = 6.0;
+
+// Emissivity of a used steel floor [-]. Source: lightly oxidised stainless steel 0.3 to 0.4,
+// Incropera, table A.11 (from memory).
+constexpr double metal_emissivity = 0.35;
 
 // Longest time that pieces rest on the floor while the agitator stands [s].
 constexpr double longest_contact = 60.0;
@@ -95,6 +100,16 @@ void KettleModel<T>::lose_from_wall(const Inputs& inputs, const std::vector<T>& 
   flows.to_room(slot::wall_dry,
                 (loss * (scene.dry_area - jacketed + covered) + inside * scene.dry_area) *
                     (x[slot::wall_dry] - room));
+}
+
+/// What of the floor no product covers convects and radiates into the open.
+template <class T>
+void KettleModel<T>::lose_from_bare_floor(const std::vector<T>& x, Flows& flows) const {
+  const double room = kettle_.surroundings.temperature;
+  const T bare = geometry_.floor_area * (1.0 - flows.scene.coverage);
+  const T floor = x[slot::floor_upper];
+  flows.to_room(slot::floor_upper, bare * (headspace_film * (floor - room) +
+                                           radiative_heat_flux(metal_emissivity, floor, T(room))));
 }
 
 /// Agitated and natural convection, plus nucleate boiling where the floor is hot enough. The two

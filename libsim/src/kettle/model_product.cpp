@@ -83,6 +83,21 @@ void KettleModel<T>::within_pieces(Flows& flows) const {
   }
 }
 
+/// Vapour leaves the surface of pieces; water from within follows it outwards with its heat.
+template <class T>
+void KettleModel<T>::evaporate_piece(std::size_t i, const T& flow, Flows& flows) const {
+  const auto& piece = flows.scene.pieces[i];
+  const auto& slots = layout_.pieces[i];
+  const std::size_t outer = shells_[i].count - 1;
+  for (std::size_t k = 0; k < outer; ++k) {
+    const T follows = flow / static_cast<double>(shells_[i].count) * piece_water_specific_heat *
+                      (piece.temperature[k] - constants::ice_point);
+    flows.rate[slots.enthalpy + k] -= follows;
+    flows.rate[slots.enthalpy + outer] += follows;
+  }
+  flows.evaporate(slots.water, slots.enthalpy + outer, flow, piece.temperature[outer]);
+}
+
 /// Convection, radiation and evaporation from the free surface, shared between the liquid and
 /// the pieces that look out of it.
 template <class T>
@@ -115,8 +130,7 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
     const T share = (1.0 - scene.immersion) * piece.share;
     const T moist = piece.water_per_mass / (piece.water_per_mass + last_moisture);
     flows.product_to_room(slots.enthalpy + outer, share * dry);
-    flows.evaporate(slots.water, slots.enthalpy + outer, T(share * moist * vapour),
-                    piece.temperature[outer]);
+    evaporate_piece(i, T(share * moist * vapour), flows);
   }
 }
 
@@ -132,15 +146,12 @@ void KettleModel<T>::boil_off(Flows& flows) const {
                   scene.liquid_temperature);
   for (std::size_t i = 0; i < shells_.size(); ++i) {
     const auto& piece = scene.pieces[i];
-    const auto& slots = layout_.pieces[i];
     const std::size_t outer = shells_[i].count - 1;
     const T hot = ramp(T(piece.temperature[outer] - boiling_point_), boiling_onset);
     const T moist = piece.water_per_mass / (piece.water_per_mass + last_moisture);
     const T shell_capacity = piece.poured * shells_[i].freezing.unfrozen_specific_heat /
                              static_cast<double>(shells_[i].count);
-    flows.evaporate(slots.water, slots.enthalpy + outer,
-                    T(moist * shell_capacity * hot / (boiling_time * latent)),
-                    piece.temperature[outer]);
+    evaporate_piece(i, T(moist * shell_capacity * hot / (boiling_time * latent)), flows);
   }
 }
 

@@ -46,7 +46,9 @@ void observe_wetting(const SceneGeometry& geometry, Scene<T>& scene) {
 template <class T>
 void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scene) {
   const auto& pieces = facts.layout->pieces;
-  scene.pool = {x[slot::water], x[slot::oil], x[slot::solids], x[slot::liquid_enthalpy],
+  // The integrator may overshoot nothing by some micrograms.
+  const auto mass = [&](std::size_t which) { return x[which] > 0.0 ? x[which] : T(0.0); };
+  scene.pool = {mass(slot::water), mass(slot::oil), mass(slot::solids), x[slot::liquid_enthalpy],
                 facts.metal_capacity};
   scene.liquid_temperature = pool_temperature(scene.pool);
   scene.lower_temperature = scene.liquid_temperature + (1.0 - lower_share) * x[slot::layering];

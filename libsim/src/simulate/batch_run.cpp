@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "kettlecast/base/errors.hpp"
+
 namespace kettlecast {
 namespace {
 
@@ -13,6 +15,9 @@ Components components_of(const Layout& layout) {
   components.scales.push_back(1.0);
   return components;
 }
+
+/// A floor hotter than this is beyond any cooking and beyond the model [K].
+constexpr double hottest_floor = 773.15;
 
 IntegratorOptions integrator_options(const Options& options) {
   IntegratorOptions chosen;
@@ -50,8 +55,16 @@ void BatchRun::start_pour(std::size_t addition) {
 }
 
 int BatchRun::advance(double to, const std::vector<Watch>& watches, const StepObserver& observer) {
-  const Stop stop = integrator_.advance(time_, to, state_, watches, observer);
+  std::vector<Watch> all = watches;
+  all.push_back({[](double, const State& x) { return x[slot::floor_upper] - hottest_floor; },
+                 Crossing::rising});
+  const Stop stop = integrator_.advance(time_, to, state_, all, observer);
   time_ = stop.time;
+  if (stop.watch == static_cast<int>(watches.size())) {
+    throw IntegrationFailure(
+        "the floor passes 500 degC: the kettle is heated with too little in it to take the heat",
+        time_, "floor.temperature");
+  }
   return stop.watch;
 }
 

@@ -92,11 +92,13 @@ class KettleModel {
   void heat_jacket(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void heat_dry_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void lose_from_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  void lose_from_bare_floor(const std::vector<T>& x, Flows& flows) const;
   void floor_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void floor_to_pieces(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void wall_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void liquid_to_pieces(const Inputs& inputs, Flows& flows) const;
   void within_pieces(Flows& flows) const;
+  void evaporate_piece(std::size_t i, const T& flow, Flows& flows) const;
   void leave_surface(const Inputs& inputs, Flows& flows) const;
   void boil_off(Flows& flows) const;
   void release_juice(Flows& flows) const;

@@ -20,6 +20,15 @@ inline constexpr double solids_density = 1583.0;
 inline constexpr double level_density_water = 983.2;
 inline constexpr double level_density_oil = 896.0;
 
+/// A temperature held inside the range in which the fits of film properties mean something [K]:
+/// a dried-out kettle gets hotter than any liquid, and only has to stay finite.
+template <class T>
+T within_fits(const T& temperature) {
+  constexpr double coldest = 253.15, hottest = 473.15;
+  if (temperature < coldest) return T(coldest);
+  return temperature > hottest ? T(hottest) : temperature;
+}
+
 /// Contents of the liquid node.
 template <class T>
 struct LiquidPool {
@@ -78,8 +87,8 @@ T watery_share(const LiquidPool<T>& pool) {
 /// Viscosity of the liquid without pieces at a temperature [Pa s].
 template <class T>
 T liquid_viscosity(const LiquidPool<T>& pool, const T& temperature) {
-  return mixed_viscosity(water::viscosity(temperature), oil::viscosity(temperature),
-                         T(1.0 - watery_share(pool)));
+  const T at = within_fits(temperature);
+  return mixed_viscosity(water::viscosity(at), oil::viscosity(at), T(1.0 - watery_share(pool)));
 }
 
 /// Film properties of the liquid at a temperature, without pieces.
@@ -87,10 +96,11 @@ T liquid_viscosity(const LiquidPool<T>& pool, const T& temperature) {
 /// Conductivity and expansivity mix by volume, specific heat by mass, viscosity by the logarithm.
 /// Source: mixture.hpp. Range: 0 to 160 degC with water, to 200 degC for oil alone.
 ///
-/// @param pool         contents of the liquid
-/// @param temperature  [K]
+/// @param pool                contents of the liquid
+/// @param liquid_temperature  [K]
 template <class T>
-Fluid<T> film_properties(const LiquidPool<T>& pool, const T& temperature) {
+Fluid<T> film_properties(const LiquidPool<T>& pool, const T& liquid_temperature) {
+  const T temperature = within_fits(liquid_temperature);
   const T share = watery_share(pool);
   const T rest = 1.0 - share;
   const T density = share * water::density(temperature) + rest * oil::density(temperature);

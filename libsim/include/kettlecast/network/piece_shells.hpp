@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "kettlecast/base/constants.hpp"
 #include "kettlecast/properties/freezing.hpp"
 #include "kettlecast/recipe/recipe.hpp"
 
@@ -20,6 +21,10 @@ inline constexpr std::size_t most_shells = 6;
 /// Specific heat of water inside pieces [J/(kg K)], one value so that water leaving a piece takes
 /// along exactly what it held. Source: water.hpp, mean of 0..100 degC.
 inline constexpr double piece_water_specific_heat = 4190.0;
+
+/// Specific heat that is left when pieces of water have boiled away [J/(kg K)]; keeps their
+/// temperature defined.
+inline constexpr double least_specific_heat = 50.0;
 
 /// Geometry and material of the pieces of one addition; fixed during a run.
 struct PieceShells {
@@ -51,11 +56,15 @@ PieceShells make_piece_shells(const Addition& addition);
 /// @param water_per_mass  water left per mass of food as poured [kg/kg]
 template <class T>
 T shell_temperature(const PieceShells& shells, const T& enthalpy, const T& water_per_mass) {
+  const T of_parts = shells.dry_specific_heat * (1.0 - shells.water_share) +
+                     piece_water_specific_heat * water_per_mass;
+  const T specific_heat = of_parts > least_specific_heat ? of_parts : T(least_specific_heat);
+  // Pieces that lost water reach their freezing point at less enthalpy; scaled to fresh ones, the
+  // two branches meet there.
+  const T as_fresh = enthalpy * shells.freezing.unfrozen_specific_heat / specific_heat;
   const double thaw = shells.freezing.specific_enthalpy(shells.freezing.freezing_point);
-  if (enthalpy < thaw) return shells.freezing.temperature(enthalpy);
-  const T specific_heat = shells.dry_specific_heat * (1.0 - shells.water_share) +
-                          piece_water_specific_heat * water_per_mass;
-  return 273.15 + enthalpy / specific_heat;
+  if (as_fresh < thaw) return shells.freezing.temperature(as_fresh);
+  return constants::ice_point + enthalpy / specific_heat;
 }
 
 /// Conductivity of a shell [W/(m K)]; ice conducts about four times better than water.
