@@ -28,8 +28,7 @@ void bind_phase_report(py::module_& module) {
 
 py::tuple forecast_state(const Forecast& forecast) {
   return py::make_tuple(forecast.phases, forecast.trace.names, forecast.trace.values,
-                        forecast.balance, forecast.duration, forecast.product_mass,
-                        forecast.steps);
+                        forecast.balance, forecast.duration, forecast.product_mass, forecast.steps);
 }
 
 Forecast forecast_from(const py::tuple& state) {

@@ -15,7 +15,8 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double epsilon = std::numeric_limits<double>::epsilon();
+/// Share of the slope of a loss that its curvature counts as at least [-].
+constexpr double least_curvature = 0.25;
 
 struct Bounds {
   VectorXd lower;
@@ -65,8 +66,9 @@ LinearModel linearised(MatrixXd jacobian, VectorXd residuals, Loss loss) {
   for (Index i = 0; i < residuals.size(); ++i) {
     const double squared = residuals[i] * residuals[i];
     const auto rho = loss_of(loss, squared);
-    // A loss that is flat against the square leaves no curvature; the floor keeps its gradient.
-    const double scale = std::sqrt(std::max(rho.slope + 2.0 * rho.curvature * squared, epsilon));
+    // Far out the loss has little or no curvature of its own; its slope keeps the scale of J.
+    const double curved = rho.slope + 2.0 * rho.curvature * squared;
+    const double scale = std::sqrt(std::max(curved, least_curvature * rho.slope));
     jacobian.row(i) *= scale;
     residuals[i] *= rho.slope / scale;
   }
