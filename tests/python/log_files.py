@@ -45,3 +45,13 @@ def altered(folder: Path, name: str, change: Callable[[list[str]], list[str]]) -
     path = folder / f"{name}.csv"
     path.write_text("\n".join([lines[0], *made]) + "\n", encoding="utf-8")
     return path
+
+
+def in_fahrenheit(folder: Path, name: str) -> Path:
+    """A demo log with probe and floor in degF under headings that say degC."""
+
+    def change(row: list[str]) -> list[str]:
+        row[1], row[2] = (f"{float(cell) * 1.8 + 32.0:.2f}" for cell in row[1:3])
+        return row
+
+    return altered(folder, name, change)

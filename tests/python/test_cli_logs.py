@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from cli_runs import KETTLE, LOG, STEW, WATER, plain, run
+from log_files import in_fahrenheit
 
 from kettlecast import demo_run
 from kettlecast.cli_output import CAUTION
@@ -57,16 +58,7 @@ def test_log_with_errors_ends_with_3(tmp_path: Path) -> None:
 
 @pytest.fixture
 def fahrenheit_log(tmp_path: Path) -> Path:
-    """The water log with probe and floor in degF under headings that say degC."""
-    lines = LOG.read_text(encoding="utf-8").splitlines()
-    rows = [line.split(",") for line in lines[1:]]
-    for row in rows:
-        row[1], row[2] = (f"{float(cell) * 1.8 + 32.0:.2f}" for cell in row[1:3])
-    path = tmp_path / LOG.name
-    path.write_text("\n".join([lines[0], *(",".join(row) for row in rows)]) + "\n")
-    beside = LOG.with_suffix(".events.csv")
-    (tmp_path / beside.name).write_text(beside.read_text(encoding="utf-8"))
-    return path
+    return in_fahrenheit(tmp_path, LOG.stem)
 
 
 def test_fahrenheit_declared_as_celsius_is_found_and_can_be_declared(fahrenheit_log: Path) -> None:

@@ -5,6 +5,7 @@ import re
 from pathlib import Path
 
 import pytest
+from log_files import in_fahrenheit
 from typer.testing import CliRunner
 
 from kettlecast import errors
@@ -135,14 +136,7 @@ def test_log_without_probe_is_told(tmp_path: Path) -> None:
 
 
 def test_log_in_fahrenheit_declared_as_celsius_is_refused_for_a_fit(tmp_path: Path) -> None:
-    lines = LOG.read_text(encoding="utf-8").splitlines()
-    rows = [line.split(",") for line in lines[1:]]
-    for row in rows:
-        row[1], row[2] = (f"{float(cell) * 1.8 + 32.0:.2f}" for cell in row[1:3])
-    path = tmp_path / LOG.name
-    path.write_text("\n".join([lines[0], *(",".join(row) for row in rows)]) + "\n")
-    events = LOG.with_suffix(".events.csv")
-    (tmp_path / events.name).write_text(events.read_text(encoding="utf-8"))
+    path = in_fahrenheit(tmp_path, LOG.stem)
     pair = f"{path}:{demo_path('water_boil.toml')}"
     code, said = run("fit", KETTLE, "--run", pair)
     assert code == 1
