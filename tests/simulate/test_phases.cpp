@@ -187,3 +187,25 @@ TEST_CASE("pieces of ice may melt away and their water boil off") {
   const auto forecast = batch::run(batch::stew_kettle(), {"ice", {melt}});
   for (double value : forecast.trace.values) CHECK(std::isfinite(value));
 }
+
+TEST_CASE("a floor that boils an unstirred pot never gets colder than what it heats") {
+  // Second law: all heat comes from the floor, so no node may fall below the coldest start. A
+  // floor of poor conduction under still water is where boiling, layers and plate meet.
+  Kettle pot = batch::stew_kettle();
+  pot.agitator = AgitatorKind::none;
+  for (double resistance : {1.0, 5.0, 10.0, 20.0}) {
+    for (double turnover : {5e-4, 2e-3, 2e-2}) {
+      const auto coefficients = Coefficients()
+                                    .with("floor.resistance_factor", resistance)
+                                    .with("liquid.turnover", turnover);
+      Phase boil = batch::heat_for(2400.0, 1.0);
+      boil.agitation.speed = 0.0;
+      boil.additions = {batch::liquid(batch::water(), 20.0, 295.15)};
+      const auto forecast = batch::run(pot, {"boil", {boil}}, coefficients);
+      for (const char* node : {"floor.temperature", "liquid.temperature", "wall.temperature"}) {
+        for (double value : batch::values_of(forecast.trace, node)) CHECK(value > 294.0);
+      }
+      CHECK(batch::values_of(forecast.trace, "liquid.temperature").back() < 376.0);
+    }
+  }
+}

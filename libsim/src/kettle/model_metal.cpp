@@ -127,15 +127,18 @@ void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>&
   const T plate = coefficient(Coefficient::floor_resistance_factor) *
                   (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
   const T convection = difference / (1.0 / film + plate);
-  const T surface = x[slot::floor_upper] - convection * plate;
+  const T drop = convection > 0.0 ? T(convection * plate) : T(0.0);
+  const T excess = x[slot::floor_upper] - drop - boiling_point_;
   const T wets = smooth_step(
       T((watery_share(scene.pool) - oil_continuous) / (water_continuous - oil_continuous)));
   const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
-                    boiling_heat_flux(T(surface - boiling_point_), boiling_point_);
+                    boiling_heat_flux(excess, boiling_point_);
+  // The plate passes no more than brings its surface down to the boiling point.
+  const T passed = boiling > 0.0 ? T(boiling / (1.0 + boiling * plate / excess)) : T(0.0);
   const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
-  const T heat_flow = wetted * (convection + boiling);
-  flows.to_liquid(slot::floor_upper, heat_flow);
-  flows.layering_heat += heat_flow / lower_share;
+  flows.to_liquid(slot::floor_upper, wetted * (convection + passed));
+  // Bubbles carry their heat through all of the liquid; only convection parts it into layers.
+  flows.layering_heat += wetted * convection / lower_share;
 }
 
 /// Direct contact, where there is too little liquid to carry the pieces.

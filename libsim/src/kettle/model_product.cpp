@@ -25,6 +25,10 @@ constexpr double last_moisture = 0.02;
 // exchange (Incropera, Fundamentals of Heat and Mass Transfer, radiation shields; from memory).
 constexpr double lid_share = 0.5;
 
+// Rate at which bubbles mix the layers per kelvin that the lower one is superheated [1/(K s)]: fast
+// against anything a probe can show, no source.
+constexpr double bubble_mixing = 0.5;
+
 // Depth of product below which layers mix as if it were this deep [m].
 constexpr double least_depth = 5e-3;
 
@@ -215,13 +219,16 @@ void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x
   x[slot::wall_wet] += (wall - wall_before) / wall * (x[slot::wall_dry] - x[slot::wall_wet]);
 }
 
-/// Heat from below and losses above part the liquid into layers; turnover and stirring mix them.
+/// Heat from below and losses above part the liquid into layers; turnover, stirring and bubbles mix
+/// them.
 /// Only the difference is a state: the books see one liquid.
 template <class T>
 void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const {
   const T depth = level_of(flows.scene) + least_depth;
+  const T superheat = ramp(T(flows.scene.lower_temperature - boiling_point_), boiling_onset);
   const T rate = coefficient(Coefficient::liquid_turnover) / depth +
-                 inputs.agitator_speed / coefficient(Coefficient::liquid_mixing_turns);
+                 inputs.agitator_speed / coefficient(Coefficient::liquid_mixing_turns) +
+                 superheat * bubble_mixing;
   const T capacity = pool_heat_capacity(flows.scene.pool, flows.scene.liquid_temperature);
   flows.rate[slot::layering] += flows.layering_heat / capacity - rate * x[slot::layering];
 }
