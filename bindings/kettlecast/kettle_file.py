@@ -86,10 +86,7 @@ class _KettleFile(Table):
 def standard_pressure(altitude: float) -> float:
     """Pressure of the standard atmosphere at a height above sea level [Pa].
 
-        p = p0 (1 - L H / T0)^(g M / (R L)),   H = r Z / (r + Z)
-        Z altitude, H geopotential altitude, T0 = 288.15 K, L = 6.5 K/km, r = 6356766 m
-
-    Source: US Standard Atmosphere 1976, equations 18 and 33a, its R = 8.31432 J/(mol K).
+    Source: US Standard Atmosphere 1976, see `kettlecast.properties.pressure_at_altitude`.
     Range:  -2000 m to 11 000 m
 
     Parameters
@@ -104,9 +101,7 @@ def standard_pressure(altitude: float) -> float:
     """
     if not -2000.0 <= altitude <= 11000.0:
         raise InvalidArgument(f"altitude must be between -2000 and 11000 m, got {altitude:g} m")
-    geopotential = 6356766.0 * altitude / (6356766.0 + altitude)
-    exponent = 9.80665 * 0.0289644 / (8.31432 * 0.0065)
-    return float(101325.0 * (1.0 - 0.0065 * geopotential / 288.15) ** exponent)
+    return float(_core.properties.pressure_at_altitude(altitude))
 
 
 def read_kettle(path: str | Path) -> _core.Kettle:

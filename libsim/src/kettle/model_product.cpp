@@ -36,6 +36,12 @@ constexpr double least_depth = 5e-3;
 // soften between 60 and 90 degC, common practice, no source.
 constexpr double juice_onset = 333.15, juice_full = 363.15;
 
+/// 1: pieces wet enough to evaporate freely, 0: dried up [-].
+template <class T>
+T moisture(const PieceScene<T>& piece) {
+  return piece.water_per_mass / (piece.water_per_mass + last_moisture);
+}
+
 /// 0 below zero, x above, joined by a parabola over `width`; exactly zero where nothing flows.
 template <class T>
 T ramp(const T& x, double width) {
@@ -132,7 +138,7 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
     const auto& slots = layout_.pieces[i];
     const std::size_t outer = shells_[i].count - 1;
     const T share = (1.0 - scene.immersion) * piece.share;
-    const T moist = piece.water_per_mass / (piece.water_per_mass + last_moisture);
+    const T moist = moisture(piece);
     flows.product_to_room(slots.enthalpy + outer, share * dry);
     evaporate_piece(i, T(share * moist * vapour), flows);
   }
@@ -152,7 +158,7 @@ void KettleModel<T>::boil_off(Flows& flows) const {
     const auto& piece = scene.pieces[i];
     const std::size_t outer = shells_[i].count - 1;
     const T hot = ramp(T(piece.temperature[outer] - boiling_point_), boiling_onset);
-    const T moist = piece.water_per_mass / (piece.water_per_mass + last_moisture);
+    const T moist = moisture(piece);
     const T shell_capacity = piece.poured * shells_[i].freezing.unfrozen_specific_heat /
                              static_cast<double>(shells_[i].count);
     evaporate_piece(i, T(moist * shell_capacity * hot / (boiling_time * latent)), flows);

@@ -46,6 +46,11 @@ bool PhaseRun::proportional() const {
   return regulates() && controller_.kind == ControllerKind::proportional_integral;
 }
 
+/// Whether the heat must stay on, because it came on so recently.
+bool PhaseRun::held_on() const {
+  return demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
+}
+
 /// When the set point may first count as reached, since the start of the phase [s].
 double PhaseRun::ready_after() const {
   if (phase_.additions.empty()) return 0.0;
@@ -61,9 +66,7 @@ void PhaseRun::prepare_switches() {
 
 void PhaseRun::settle_switches() {
   const State& x = run_.state();
-  const bool held_on =
-      demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
-  if (!held_on) demand_.settle(signal(x));
+  if (!held_on()) demand_.settle(signal(x));
   floor_ceiling_.settle(reading_of(Regulated::floor, x));
   difference_ceiling_.settle(reading_of(Regulated::difference, x));
   const bool was_on = heater_.on;
@@ -192,9 +195,7 @@ void PhaseRun::watch_ends() {
 void PhaseRun::collect_watches() {
   watches_.clear();
   alarms_.clear();
-  const bool held_on =
-      demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
-  if (regulates() && !proportional() && !held_on) {
+  if (regulates() && !proportional() && !held_on()) {
     watch_switch(demand_, phase_.regulated, Alarm::heater);
   }
   watch_switch(floor_ceiling_, Regulated::floor, Alarm::floor_limit);

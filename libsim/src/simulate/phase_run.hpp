@@ -37,6 +37,7 @@ class PhaseRun {
   double signal(const State& x) const { return reading_of(phase_.regulated, x); }
   bool regulates() const { return phase_.regulated != Regulated::none; }
   bool proportional() const;
+  bool held_on() const;
   double ready_after() const;
   void prepare_switches();
   void settle_switches();
