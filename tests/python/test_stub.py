@@ -148,8 +148,14 @@ def module_differences(
     entries = definitions(node.body)
     found = unequal(f"names of {module.__name__}", set(entries), public(vars(module)))
     for name in set(entries) & public(vars(module)):
-        (kind,) = known[ast.unparse(entries[name][0].annotation)]
         member = getattr(module, name)
+        where = f"{module.__name__}.{name}"
+        if isinstance(entries[name][0], ast.FunctionDef):
+            marks = {ast.unparse(one) for node in entries[name] for one in node.decorator_list}
+            found += unequal(where, marks - {"overload"}, {"staticmethod"})
+            found += function_differences(where, entries[name], member)
+            continue
+        (kind,) = known[ast.unparse(entries[name][0].annotation)]
         if isinstance(member, ModuleType):
             found += module_differences(kind, known, member)
             continue
@@ -157,7 +163,7 @@ def module_differences(
         taken = [one.arg for one in compiled.args.args]
         for call in definitions(kind.body)["__call__"]:
             stub = [one.arg for one in call.args.args[1:]]
-            found += unequal(f"{module.__name__}.{name}", stub, taken)
+            found += unequal(where, stub, taken)
     return found
 
 
