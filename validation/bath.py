@@ -30,7 +30,7 @@ KETTLE = kc.Kettle(
     floor_thickness=0.002,
     floor_metal=kc.MetalKind.stainless_steel,
     wall_thickness=0.001,
-    jacket_height=0.20,
+    jacket=kc.Jacket(height=0.20),
     agitator=kc.AgitatorKind.paddle,
     agitator_diameter=0.10,
 )

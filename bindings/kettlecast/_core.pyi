@@ -51,12 +51,13 @@ class Cover(enum.Enum):
     oil_film = 2
 
 class Regulated(enum.Enum):
-    """What the heat is regulated on; difference is floor reading less probe reading."""
+    """What the heat is regulated on."""
 
     none = 0
     floor = 1
     probe = 2
     difference = 3
+    core = 4
 
 class EndKind(enum.Enum):
     """When a phase is over."""
@@ -66,6 +67,7 @@ class EndKind(enum.Enum):
     above = 2
     below = 3
     mass_lost = 4
+    share_lost = 5
 
 class MetalKind(enum.Enum):
     """Metal of floor and wall."""
@@ -105,6 +107,27 @@ class Loss(enum.Enum):
     linear = 0
     soft_l1 = 1
     huber = 2
+
+class JacketUse(enum.Enum):
+    """What the jacket does in a phase."""
+
+    off = 0
+    heat = 1
+    cool = 2
+
+class FloorShape(enum.Enum):
+    """Floor under the straight wall."""
+
+    flat = 0
+    dished = 1
+    hemispherical = 2
+
+class JacketKind(enum.Enum):
+    """What heats the jacket."""
+
+    electric = 0
+    steam = 1
+    liquid = 2
 
 class _Record:
     """What all records have: values that compare, copy and pickle; not a class at run time."""
@@ -154,6 +177,8 @@ class _FoodMembers(TypedDict, total=False):
     composition: Composition
     freezing_point: float
     juice_fraction: float
+    sugar: float
+    salt: float
     source: str
 
 class Food(_Record):
@@ -173,6 +198,12 @@ class Food(_Record):
     def juice_fraction(self) -> float:
         """Share of its water that pieces give up when cooked [kg/kg]."""
     @property
+    def sugar(self) -> float:
+        """Dissolved sugar, part of the carbohydrate [kg/kg]."""
+    @property
+    def salt(self) -> float:
+        """Dissolved sodium chloride, part of the ash [kg/kg]."""
+    @property
     def source(self) -> str:
         """Where the numbers come from."""
     def replace(self, **members: Unpack[_FoodMembers]) -> Food:
@@ -185,6 +216,7 @@ class _AdditionMembers(TypedDict, total=False):
     temperature: float
     shape: Shape
     piece_size: float
+    size_spread: float
     delay: float
     pour_time: float
 
@@ -211,6 +243,9 @@ class Addition(_Record):
     def piece_size(self) -> float:
         """Thickness of a slab or diameter [m]; 0 for liquids."""
     @property
+    def size_spread(self) -> float:
+        """Standard deviation of the sizes over their mean [-]."""
+    @property
     def delay(self) -> float:
         """From the start of the phase to the start of the pour [s]."""
     @property
@@ -223,6 +258,7 @@ class _AgitationMembers(TypedDict, total=False):
     speed: float
     on_time: float
     off_time: float
+    reversing: bool
 
 class Agitation(_Record):
     """Speed [1/s], constant or in on/off cycles [s]."""
@@ -237,6 +273,9 @@ class Agitation(_Record):
     @property
     def off_time(self) -> float:
         """Duration off in each cycle [s]."""
+    @property
+    def reversing(self) -> bool:
+        """The other way round in every second cycle."""
     def replace(self, **members: Unpack[_AgitationMembers]) -> Agitation:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
@@ -272,8 +311,10 @@ class _PhaseMembers(TypedDict, total=False):
     heat_limit: float
     floor_limit: float
     difference_limit: float
-    jacket: bool
+    jacket: JacketUse
+    jacket_share: float
     jacket_limit: float
+    jacket_cool_limit: float
     cover: Cover
     prompt: str
 
@@ -312,11 +353,17 @@ class Phase(_Record):
     def difference_limit(self) -> float:
         """Ceiling for floor reading less probe reading [K]."""
     @property
-    def jacket(self) -> bool:
+    def jacket(self) -> JacketUse:
         """Jacket in use."""
+    @property
+    def jacket_share(self) -> float:
+        """Share of the jacket power in use, its level [-]."""
     @property
     def jacket_limit(self) -> float:
         """The jacket heats while it is colder than this [K]."""
+    @property
+    def jacket_cool_limit(self) -> float:
+        """The jacket cools while it is warmer than this [K]."""
     @property
     def cover(self) -> Cover:
         """What lies on the free surface."""
@@ -418,20 +465,68 @@ class Surroundings(_Record):
     def replace(self, **members: Unpack[_SurroundingsMembers]) -> Surroundings:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
+class _JacketMembers(TypedDict, total=False):
+    kind: JacketKind
+    power: float
+    height: float
+    under_floor: bool
+    gap: float
+    steam_pressure: float
+    air_share: float
+    heating: JacketFlow
+    cooling: JacketFlow
+
+class Jacket(_Record):
+    """The jacket of a kettle and what feeds it."""
+
+    def __init__(self, **members: Unpack[_JacketMembers]) -> None: ...
+    @property
+    def kind(self) -> JacketKind:
+        """Kind."""
+    @property
+    def power(self) -> float:
+        """Of its elements, or the most that the steam supply gives [W]."""
+    @property
+    def height(self) -> float:
+        """Of the jacketed part of the straight wall [m]."""
+    @property
+    def under_floor(self) -> bool:
+        """The jacket also lies under the floor."""
+    @property
+    def gap(self) -> float:
+        """Between wall and outer shell, where liquid flows [m]."""
+    @property
+    def steam_pressure(self) -> float:
+        """Above that of the room [Pa]."""
+    @property
+    def air_share(self) -> float:
+        """Air left in the steam, by volume [-]."""
+    @property
+    def heating(self) -> JacketFlow:
+        """Hot liquid, for kind `liquid`."""
+    @property
+    def cooling(self) -> JacketFlow:
+        """Cold liquid, for a jacket of any kind that can cool."""
+    def replace(self, **members: Unpack[_JacketMembers]) -> Jacket:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
 class _KettleMembers(TypedDict, total=False):
     name: str
     diameter: float
     height: float
+    floor_shape: FloorShape
+    floor_depth: float
+    tilt: float
     working_volume: float
     floor_power: float
     floor_thickness: float
     floor_metal: MetalKind
-    jacket_power: float
-    jacket_height: float
+    jacket: Jacket
     wall_thickness: float
     wall_metal: MetalKind
     agitator: AgitatorKind
     agitator_diameter: float
+    agitator_height: float
     blades: int
     controller: Controller
     surroundings: Surroundings
@@ -450,6 +545,15 @@ class Kettle(_Record):
     def height(self) -> float:
         """Inner height [m]."""
     @property
+    def floor_shape(self) -> FloorShape:
+        """Floor shape."""
+    @property
+    def floor_depth(self) -> float:
+        """Of a dished floor [m]; 0: 0.1935 of the diameter."""
+    @property
+    def tilt(self) -> float:
+        """Of the axis from the vertical [rad]."""
+    @property
     def working_volume(self) -> float:
         """Usable volume [m3]; 0: up to the rim."""
     @property
@@ -462,11 +566,8 @@ class Kettle(_Record):
     def floor_metal(self) -> MetalKind:
         """Metal of the floor."""
     @property
-    def jacket_power(self) -> float:
-        """Nominal power of the jacket elements [W]."""
-    @property
-    def jacket_height(self) -> float:
-        """Height of the jacketed part of the wall [m]."""
+    def jacket(self) -> Jacket:
+        """Jacket."""
     @property
     def wall_thickness(self) -> float:
         """Wall thickness [m]."""
@@ -479,6 +580,9 @@ class Kettle(_Record):
     @property
     def agitator_diameter(self) -> float:
         """Agitator diameter [m]."""
+    @property
+    def agitator_height(self) -> float:
+        """Of what product must cover, above the floor [m]."""
     @property
     def blades(self) -> int:
         """Blades passing a spot of the floor per turn [-]."""
@@ -531,7 +635,9 @@ class Start(_Record):
 
 class _BalanceMembers(TypedDict, total=False):
     heater_energy: float
+    stirring_energy: float
     poured_energy: float
+    cooling_energy: float
     lost_energy: float
     vapour_energy: float
     stored_energy: float
@@ -546,8 +652,14 @@ class Balance(_Record):
     def heater_energy(self) -> float:
         """Given by floor and jacket elements [J]."""
     @property
+    def stirring_energy(self) -> float:
+        """Work of the agitator [J]."""
+    @property
     def poured_energy(self) -> float:
         """Enthalpy of what was poured, liquid water at 0 degC is 0 [J]."""
+    @property
+    def cooling_energy(self) -> float:
+        """Taken away by a cooling jacket [J]."""
     @property
     def lost_energy(self) -> float:
         """Heat lost to the room, vapour not included [J]."""
@@ -669,6 +781,7 @@ class _TimedSettingMembers(TypedDict, total=False):
     time: float
     cover: Cover
     jacket_limit: float
+    cooling: float
 
 class TimedSetting(_Record):
     """Cover and jacket limit from a time on."""
@@ -683,6 +796,9 @@ class TimedSetting(_Record):
     @property
     def jacket_limit(self) -> float:
         """The jacket heats while it is colder than this [K]."""
+    @property
+    def cooling(self) -> float:
+        """Share of the cold flow of the jacket [-]."""
     def replace(self, **members: Unpack[_TimedSettingMembers]) -> TimedSetting:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
@@ -742,7 +858,7 @@ class Observed(_Record):
     def weight(self) -> float:
         """Each reading counts as so many independent ones [-]."""
     def replace(self, **members: Unpack[_ObservedMembers]) -> Observed:
-        """A copy with the given members changed."""
+        """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class _FitSettingsMembers(TypedDict, total=False):
     names: Sequence[str]
@@ -754,7 +870,7 @@ class _FitSettingsMembers(TypedDict, total=False):
     tolerance: float
 
 class FitSettings(_Record):
-    """What to fit, from where, and how residuals count."""
+    """What to fit and how residuals count."""
 
     def __init__(self, **members: Unpack[_FitSettingsMembers]) -> None: ...
     @property
@@ -779,7 +895,7 @@ class FitSettings(_Record):
     def tolerance(self) -> float:
         """Smallest share of cost or of the coefficients worth a step [-]."""
     def replace(self, **members: Unpack[_FitSettingsMembers]) -> FitSettings:
-        """A copy with the given members changed."""
+        """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class CoefficientCard:
     """What is known about a coefficient before a kettle is fitted."""
@@ -811,6 +927,27 @@ class CoefficientCard:
     @property
     def source(self) -> str:
         """Where default and spread come from."""
+
+class _JacketFlowMembers(TypedDict, total=False):
+    flow: float
+    inlet_temperature: float
+    glycol: float
+
+class JacketFlow(_Record):
+    """A liquid that flows through the jacket."""
+
+    def __init__(self, **members: Unpack[_JacketFlowMembers]) -> None: ...
+    @property
+    def flow(self) -> float:
+        """[kg/s]; 0: there is none."""
+    @property
+    def inlet_temperature(self) -> float:
+        """[K]."""
+    @property
+    def glycol(self) -> float:
+        """Mass share of propylene glycol [-]."""
+    def replace(self, **members: Unpack[_JacketFlowMembers]) -> JacketFlow:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class Coefficients:
     """One value per coefficient, in the unit of its card."""
@@ -921,6 +1058,12 @@ def coefficient_cards() -> list[CoefficientCard]:
 
 def loaded_after(phase: Phase) -> float:
     """End of the last pour, from the start of the phase [s]."""
+
+def covering_volume(kettle: Kettle) -> float:
+    """Volume of product that covers the agitator [m3]; 0 if its height is not given."""
+
+def heats_by_jacket(kettle: Kettle) -> bool:
+    """Whether the controller acts on the jacket, because there are no floor elements."""
 
 def usable_volume(kettle: Kettle) -> float:
     """Usable volume [m3]."""

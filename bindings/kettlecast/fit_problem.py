@@ -84,9 +84,14 @@ def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     lid = any(cover is _core.Cover.lid for run in runs for _, cover in run.covers)
     open_surface = any(cover is _core.Cover.open for run in runs for _, cover in run.covers)
     floor_logged = any(run.floor_reading is not None for run in runs)
-    unused = {"agitator.heat_capacity"}
-    if kettle.jacket_height == 0.0:
+    unused = {"agitator.heat_capacity", "agitator.power_factor"}
+    jacket, electric = kettle.jacket, kettle.jacket.kind is _core.JacketKind.electric
+    if jacket.height == 0.0 and not jacket.under_floor:
         unused |= {name for name in CARDS if name.startswith("jacket.")}
+    if electric and jacket.cooling.flow == 0.0:
+        unused.add("jacket.film_factor")
+    if not electric:
+        unused.add("jacket.conductance")
     if not any(np.any(run.jacket_heat > 0.0) for run in runs):
         unused.add("jacket.efficiency")
     if not any(np.any(run.floor_heat > 0.0) for run in runs):

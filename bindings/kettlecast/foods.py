@@ -29,6 +29,8 @@ class FoodTable(Table):
     ash: _Share = 0.0
     freezing_point: Annotated[float, quantity("temperature")] | None = None
     juice_fraction: _Share | None = None
+    sugar: _Share | None = None
+    salt: _Share | None = None
     source: str = ""
 
 
@@ -68,7 +70,7 @@ def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _
 
 def _food(name: str, table: FoodTable) -> _core.Food:
     parts = table.given("water", "protein", "fat", "carbohydrate", "fibre", "ash")
-    rest = table.given("freezing_point", "juice_fraction", "source")
+    rest = table.given("freezing_point", "juice_fraction", "sugar", "salt", "source")
     food = _core.Food(name=name, composition=_core.Composition(**parts), **rest)
     _core.check(food)
     return food

@@ -101,7 +101,7 @@ def trace_table(names: Sequence[str], values: NDArray[np.float64]) -> pd.DataFra
         if again := names[:i].count(name):
             piece, _, quantity = name.partition(".")
             name = f"{piece}_{again + 1}.{quantity}"
-        if name.endswith(("temperature", ".reading")):
+        if name.endswith(("temperature", ".reading", ".boiling_point")):
             columns[f"{name}_C"] = column - _ICE
         elif name == "phase":
             columns[name] = column.astype(int) + 1
@@ -116,6 +116,7 @@ _UNITS = {
     "time": "_s",
     "floor.heat": "",
     "jacket.heat": "",
+    "jacket.cooling": "",
     "liquid.water": "_kg",
     "vapour.mass": "_kg",
     "product.level": "_m",

@@ -22,18 +22,34 @@ class _Body(Table):
     name: str
     diameter: _Length
     height: _Length
+    floor: Annotated[_core.FloorShape, choice(_core.FloorShape)] | None = None
+    floor_depth: _Length | None = None
+    tilt: Annotated[float, quantity("angle")] | None = None
     working_volume: Annotated[float, quantity("volume")] | None = None
 
 
 class _Floor(Table):
-    power: _Power
+    power: _Power = 0.0
     thickness: _Length | None = None
     metal: _Metal | None = None
 
 
+class _Flow(Table):
+    flow: Annotated[float, quantity("mass_flow")]
+    inlet: Annotated[float, quantity("temperature")]
+    glycol: Annotated[float, quantity("share")] | None = None
+
+
 class _Jacket(Table):
-    power: _Power
+    kind: Annotated[_core.JacketKind, choice(_core.JacketKind)] | None = None
+    power: _Power | None = None
     height: _Length
+    under_floor: pydantic.StrictBool | None = None
+    gap: _Length | None = None
+    pressure: Annotated[float, quantity("gauge_pressure")] | None = None
+    air: Annotated[float, quantity("share")] | None = None
+    heating: _Flow | None = None
+    cooling: _Flow | None = None
 
 
 class _Wall(Table):
@@ -44,6 +60,7 @@ class _Wall(Table):
 class _Agitator(Table):
     kind: Annotated[_core.AgitatorKind, choice(_core.AgitatorKind)]
     diameter: _Length | None = None
+    height: _Length | None = None
     blades: pydantic.StrictInt | None = None
 
 
@@ -107,11 +124,13 @@ def standard_pressure(altitude: float) -> float:
 def read_kettle(path: str | Path) -> _core.Kettle:
     """A kettle from a TOML file.
 
-    Keys that are absent take the default of `Kettle`. Tables: `kettle` (name, diameter, height,
-    working_volume), `floor` (power, thickness, metal), `jacket` (power, height), `wall`
-    (thickness, metal), `agitator` (kind, diameter, blades), `control` (kind, dead_band,
-    minimum_on_time, gain, integral_time, reached_within, settle_after_pour), `room` (temperature,
-    pressure or altitude, humidity, air_speed).
+    Keys that are absent take the default of `Kettle`. Tables: `kettle` (name, diameter, height of
+    the straight wall, floor, floor_depth, tilt, working_volume), `floor` (power, thickness, metal),
+    `jacket` (kind, power, height, under_floor, gap, pressure and air of steam, `heating` and
+    `cooling` with flow, inlet and glycol), `wall` (thickness, metal), `agitator` (kind, diameter,
+    height, blades), `control` (kind, dead_band, minimum_on_time, gain, integral_time,
+    reached_within, settle_after_pour), `room` (temperature, pressure or altitude, humidity,
+    air_speed).
 
     Raises
     ------
@@ -138,16 +157,33 @@ def kettle_schema() -> dict[str, Any]:
 
 
 def _kettle(tables: _KettleFile) -> _core.Kettle:
-    values = tables.kettle.given("name", "diameter", "height", "working_volume")
+    values = tables.kettle.given(
+        "name", "diameter", "height", "floor_depth", "tilt", "working_volume", floor_shape="floor"
+    )
     floor, wall = tables.floor, tables.wall
     values |= floor.given(floor_power="power", floor_thickness="thickness", floor_metal="metal")
     values |= wall.given(wall_thickness="thickness", wall_metal="metal")
     if tables.jacket is not None:
-        values |= tables.jacket.given(jacket_power="power", jacket_height="height")
+        values["jacket"] = _jacket(tables.jacket)
     if tables.agitator is not None:
-        values |= tables.agitator.given("blades", agitator="kind", agitator_diameter="diameter")
+        values |= tables.agitator.given(
+            "blades", agitator="kind", agitator_diameter="diameter", agitator_height="height"
+        )
     controller = _core.Controller(**tables.control.given(*_Control.model_fields))
     return _core.Kettle(controller=controller, surroundings=_surroundings(tables.room), **values)
+
+
+def _jacket(table: _Jacket) -> _core.Jacket:
+    values = table.given(
+        "kind", "power", "height", "under_floor", "gap", steam_pressure="pressure", air_share="air"
+    )
+    for name in ("heating", "cooling"):
+        flow: _Flow | None = getattr(table, name)
+        if flow is not None:
+            values[name] = _core.JacketFlow(
+                **flow.given("flow", "glycol", inlet_temperature="inlet")
+            )
+    return _core.Jacket(**values)
 
 
 def _surroundings(room: _Room) -> _core.Surroundings:

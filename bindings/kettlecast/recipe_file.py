@@ -27,13 +27,29 @@ _Cover = Annotated[_core.Cover, choice(_core.Cover)]
 _SetPoint = Annotated[float, Reads(str, {"type": "string", "examples": ["92 degC", "40 K"]})]
 
 
+def _mass_or_share(text: object) -> tuple[_core.EndKind, float]:
+    if "%" in str(text):
+        return _core.EndKind.share_lost, parse(text, "share")
+    return _core.EndKind.mass_lost, parse(text, "mass")
+
+
+# a mass, or a share of what the phase holds
+_Loss = Annotated[
+    tuple[_core.EndKind, float],
+    Reads(_mass_or_share, {"type": "string", "examples": ["2.5 kg", "12 %"]}),
+]
+
+
 class _Until(Table):
-    """Readings that end a phase; `difference` is floor reading less probe reading."""
+    """Readings that end a phase; `difference` is floor reading less probe reading, `core` that of a
+    probe in the coldest piece."""
 
     probe_above: _Temperature | None = None
     probe_below: _Temperature | None = None
     floor_above: _Temperature | None = None
     floor_below: _Temperature | None = None
+    core_above: _Temperature | None = None
+    core_below: _Temperature | None = None
     difference_above: _Difference | None = None
     difference_below: _Difference | None = None
 
@@ -42,10 +58,25 @@ class _Stir(Table):
     speed: _Turns
     on: _Time | None = None
     off: _Time | None = None
+    reversing: pydantic.StrictBool | None = None
 
 
 class _Jacket(Table):
+    """A jacket that heats below a temperature, or cools above one."""
+
+    use: Annotated[_core.JacketUse, choice(_core.JacketUse, leave_out="off")] = _core.JacketUse.heat
     below: _Temperature | None = None
+    above: _Temperature | None = None
+    level: Annotated[float, quantity("share")] | None = None
+
+    @pydantic.model_validator(mode="after")
+    def _limit_of_its_use(self) -> _Jacket:
+        cools = self.use == _core.JacketUse.cool
+        if cools and (self.below is not None or self.level is not None):
+            raise InvalidArgument("a jacket that cools takes above only, not below or level")
+        if not cools and self.above is not None:
+            raise InvalidArgument("a jacket that heats takes below and level, not above")
+        return self
 
 
 class _Add(Table):
@@ -55,6 +86,7 @@ class _Add(Table):
     temperature: _Temperature
     piece: _Length | None = None
     shape: _Shape | None = None
+    spread: Annotated[float, quantity("share")] | None = None
     delay: _Time | None = None
     pour_time: _Time | None = None
 
@@ -62,6 +94,8 @@ class _Add(Table):
     def _piece_has_shape(self) -> _Add:
         if (self.piece is None) != (self.shape is None):
             raise InvalidArgument("piece and shape go together; liquids have neither")
+        if self.spread is not None and self.piece is None:
+            raise InvalidArgument("spread is that of the pieces; give piece and shape with it")
         return self
 
 
@@ -72,7 +106,7 @@ class _Phase(Table):
     hold: _Time | None = None
     duration: _Time | None = None
     until: _Until | None = None
-    lose: _Mass | None = None
+    lose: _Loss | None = None
     time_limit: _Time | None = None
     stir: _Stir | None = None
     heat_limit: Annotated[float, quantity("share")] | None = None
@@ -97,12 +131,13 @@ class _Phase(Table):
     @pydantic.field_validator("jacket", mode="before")
     @classmethod
     def _plain_jacket(cls, value: Any) -> Any:
-        words: dict[Any, Any] = {"off": None, "on": {}}
+        words: dict[Any, Any] = {"off": None, "on": {}, "cool": {"use": "cool"}}
         if isinstance(value, dict):
             return value
         if not isinstance(value, str) or value not in words:
             raise InvalidArgument(
-                f'"{value}" is not allowed; write "off", "on" or {{ below = ... }}'
+                f'"{value}" is not allowed; write "off", "on", "cool", {{ below = ... }} or '
+                '{ use = "cool", above = ... }'
             )
         return words[value]
 
@@ -178,10 +213,12 @@ def _phase(table: _Phase, own: Mapping[str, _core.Food]) -> _core.Phase:
     if table.regulate is not None:
         values |= {"regulated": table.regulate, "set_point": table.set_point}
     if table.stir is not None:
-        stir = table.stir.given("speed", on_time="on", off_time="off")
+        stir = table.stir.given("speed", "reversing", on_time="on", off_time="off")
         values["agitation"] = _core.Agitation(**stir)
     if table.jacket is not None:
-        values |= {"jacket": True} | table.jacket.given(jacket_limit="below")
+        values |= table.jacket.given(
+            jacket="use", jacket_limit="below", jacket_cool_limit="above", jacket_share="level"
+        )
     additions = [_addition(add, own) for add in table.add]
     return _core.Phase(ends=_ends(table), additions=additions, **values)
 
@@ -197,10 +234,19 @@ def _ends(table: _Phase) -> list[_core.EndRule]:
         rule = {"kind": _core.EndKind.__members__[kind], "value": value}
         ends.append(_core.EndRule(signal=_core.Regulated.__members__[signal], **rule))
     if table.lose is not None:
-        ends.append(_core.EndRule(kind=_core.EndKind.mass_lost, value=table.lose))
+        kind, value = table.lose
+        ends.append(_core.EndRule(kind=kind, value=value))
     return ends
 
 
 def _addition(table: _Add, own: Mapping[str, _core.Food]) -> _core.Addition:
-    values = table.given("mass", "temperature", "shape", "delay", "pour_time", piece_size="piece")
+    values = table.given(
+        "mass",
+        "temperature",
+        "shape",
+        "delay",
+        "pour_time",
+        piece_size="piece",
+        size_spread="spread",
+    )
     return _core.Addition(name=table.name or table.food, food=food(table.food, own), **values)

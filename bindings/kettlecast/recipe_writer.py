@@ -12,6 +12,7 @@ from .errors import InvalidArgument
 from .foods import bundled_foods, plain_name
 from .units import System, exact_text
 
+_LOSSES = {_core.EndKind.mass_lost: "mass", _core.EndKind.share_lost: "share"}
 _HOLDS = {_core.EndKind.held: "hold", _core.EndKind.elapsed: "duration"}
 
 
@@ -75,8 +76,7 @@ def _phase_lines(phase: _core.Phase, system: System) -> Iterator[str]:
     if math.isfinite(phase.difference_limit):
         value = phase.difference_limit
         yield _amount("difference_limit", value, "temperature_difference", system)
-    if phase.jacket:
-        yield f"jacket = {{ {_amount('below', phase.jacket_limit, 'temperature', system)} }}"
+    yield from _jacket_lines(phase, system)
     if phase.cover != plain.cover:
         yield f'cover = "{phase.cover.name}"'
     if phase.prompt:
@@ -89,8 +89,8 @@ def _end_lines(phase: _core.Phase, system: System) -> Iterator[str]:
     for rule in phase.ends:
         if rule.kind in _HOLDS:
             key, kind, place = _HOLDS[rule.kind], "time", times
-        elif rule.kind == _core.EndKind.mass_lost:
-            key, kind, place = "lose", "mass", times
+        elif rule.kind in _LOSSES:
+            key, kind, place = "lose", _LOSSES[rule.kind], times
         else:
             key, place = f"{rule.signal.name}_{rule.kind.name}", until
             differs = rule.signal == _core.Regulated.difference
@@ -108,12 +108,27 @@ def _end_lines(phase: _core.Phase, system: System) -> Iterator[str]:
         yield times["lose"]
 
 
+def _jacket_lines(phase: _core.Phase, system: System) -> Iterator[str]:
+    plain = _core.Phase()
+    if phase.jacket == _core.JacketUse.heat:
+        parts = [_amount("below", phase.jacket_limit, "temperature", system)]
+        if phase.jacket_share != plain.jacket_share:
+            parts.append(_amount("level", phase.jacket_share, "share", system))
+        yield f"jacket = {{ {', '.join(parts)} }}"
+    elif phase.jacket == _core.JacketUse.cool:
+        parts = ['use = "cool"']
+        if phase.jacket_cool_limit != plain.jacket_cool_limit:
+            parts.append(_amount("above", phase.jacket_cool_limit, "temperature", system))
+        yield f"jacket = {{ {', '.join(parts)} }}"
+
+
 def _stir_lines(agitation: _core.Agitation, system: System) -> Iterator[str]:
     speed = exact_text(agitation.speed, "rotation_speed", system)
     if agitation.on_time or agitation.off_time:
         on = _amount("on", agitation.on_time, "time", system)
         off = _amount("off", agitation.off_time, "time", system)
-        yield f'stir = {{ speed = "{speed}", {on}, {off} }}'
+        back = ", reversing = true" if agitation.reversing else ""
+        yield f'stir = {{ speed = "{speed}", {on}, {off}{back} }}'
     elif agitation.speed:
         yield f'stir = "{speed}"'
 
@@ -127,6 +142,8 @@ def _addition_lines(addition: _core.Addition, system: System) -> Iterator[str]:
     if addition.shape != _core.Shape.none:
         yield _amount("piece", addition.piece_size, "length", system)
         yield f'shape = "{addition.shape.name}"'
+        if addition.size_spread:
+            yield _amount("spread", addition.size_spread, "share", system)
     if addition.delay:
         yield _amount("delay", addition.delay, "time", system)
     if addition.pour_time:
@@ -151,4 +168,7 @@ def _food_lines(food: _core.Food, system: System) -> Iterator[str]:
         yield _amount(key, getattr(food.composition, key), "share", system)
     yield _amount("freezing_point", food.freezing_point, "temperature", system)
     yield _amount("juice_fraction", food.juice_fraction, "share", system)
+    for key in ("sugar", "salt"):
+        if getattr(food, key):
+            yield _amount(key, getattr(food, key), "share", system)
     yield f"source = {_quoted(food.source)}"

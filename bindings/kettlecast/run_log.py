@@ -43,8 +43,10 @@ class Run:
     covers :
         Time [s] and cover from then on: of the phases of the recipe, and `lid on`/`lid off`.
     jacket_limits :
-        Time [s] and limit of the jacket from then on [K], None where the jacket is off; empty
-        without a recipe.
+        Time [s] and limit of the jacket from then on [K], None where the jacket does not heat;
+        empty without a recipe.
+    cooled :
+        Time [s] and whether the jacket cools from then on; empty without a recipe.
     findings :
         What looks wrong in the log; nothing has been repaired.
     file, sha256 :
@@ -64,6 +66,7 @@ class Run:
     reached: tuple[float | None, ...]
     covers: tuple[tuple[float, _core.Cover], ...]
     jacket_limits: tuple[tuple[float, float | None], ...]
+    cooled: tuple[tuple[float, bool], ...]
     findings: tuple[Finding, ...]
     file: str
     sha256: str
@@ -120,6 +123,7 @@ def read_run(
     findings += check_temperature_units(table, pours if happened else None, goals)
     findings += _events_against_log(table, happened)
     findings += _phases_against_recipe(recipe, happened, len(phases))
+    limits, cooled = _jackets(recipe, phases)
     nothing = np.zeros_like(table.columns["time"])
     nothing.setflags(write=False)
     return Run(
@@ -135,7 +139,8 @@ def read_run(
         phases=phases,
         reached=reached,
         covers=_covers(recipe, phases, happened, float(table.columns["time"][0])),
-        jacket_limits=_jacket_limits(recipe, phases),
+        jacket_limits=limits,
+        cooled=cooled,
         findings=tuple(findings),
         file=table.file,
         sha256=table.sha256,
@@ -181,12 +186,14 @@ def _covers(
     return tuple(steps) if steps and steps[0][0] <= start else ((start, _core.Cover.open), *steps)
 
 
-def _jacket_limits(
+def _jackets(
     recipe: _core.Recipe | None, phases: Sequence[float]
-) -> tuple[tuple[float, float | None], ...]:
-    planned = recipe.phases if recipe is not None else []
-    pairs = zip(phases, planned, strict=False)
-    return tuple((time, phase.jacket_limit if phase.jacket else None) for time, phase in pairs)
+) -> tuple[tuple[tuple[float, float | None], ...], tuple[tuple[float, bool], ...]]:
+    """Limits of the heating jacket, and when the jacket cools."""
+    use = _core.JacketUse
+    pairs = list(zip(phases, recipe.phases if recipe is not None else [], strict=False))
+    limits = [(at, one.jacket_limit if one.jacket == use.heat else None) for at, one in pairs]
+    return tuple(limits), tuple((at, one.jacket == use.cool) for at, one in pairs)
 
 
 def _events_against_log(table: LogTable, events: Sequence[Event]) -> list[Finding]:

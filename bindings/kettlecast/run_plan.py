@@ -23,15 +23,20 @@ def start_of(run: Run) -> _core.Start:
 
 
 def _settings(run: Run) -> list[_core.TimedSetting]:
-    """Cover and jacket limit, merged into one list of changes."""
+    """Cover, jacket limit and cooling, merged into one list of changes."""
     limits = {time: limit for time, limit in run.jacket_limits if limit is not None}
-    covers = dict(run.covers)
+    covers, cooled = dict(run.covers), dict(run.cooled)
     begin = float(run.time[0])
-    cover, limit = _core.Cover.open, _NO_JACKET_LIMIT
-    merged = [_core.TimedSetting(time=begin, cover=cover, jacket_limit=limit)]
-    for time in sorted({*limits, *covers}):
-        cover, limit = covers.get(time, cover), limits.get(time, limit)
-        merged.append(_core.TimedSetting(time=max(time, begin), cover=cover, jacket_limit=limit))
+    now = _core.TimedSetting(time=begin, cover=_core.Cover.open, jacket_limit=_NO_JACKET_LIMIT)
+    merged = [now]
+    for time in sorted({*limits, *covers, *cooled}):
+        now = now.replace(
+            time=max(time, begin),
+            cover=covers.get(time, now.cover),
+            jacket_limit=limits.get(time, now.jacket_limit),
+            cooling=float(cooled.get(time, now.cooling)),
+        )
+        merged.append(now)
     return merged
 
 

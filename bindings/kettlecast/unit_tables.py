@@ -104,6 +104,14 @@ _MASSES = {
     "t": "metric_ton",
 }
 
+_MASS_FLOWS = {
+    "kg/s": "kilogram/second",
+    "kg/min": "kilogram/minute",
+    "kg/h": "kilogram/hour",
+    "lb/min": "pound/minute",
+    "lb/h": "pound/hour",
+}
+
 _GAINS = {
     "%/K": "percent/kelvin",
     "1/K": "1/kelvin",
@@ -194,6 +202,33 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
             units=_PRESSURES,
             metric=("hPa", "Pa"),
             us=("psi",),
+        ),
+        "gauge_pressure": Kind(
+            si="pascal",
+            si_unit="Pa",
+            example="10 psig",
+            allowed="psig, barg, kPag, mbarg",
+            units={unit: _PRESSURES[absolute] for unit, absolute in GAUGE.items()},
+            metric=("barg",),
+            us=("psig",),
+        ),
+        "mass_flow": Kind(
+            si="kilogram/second",
+            si_unit="kg/s",
+            example="20 kg/min",
+            allowed="kg/s, kg/min, kg/h, lb/min, lb/h",
+            units=_MASS_FLOWS,
+            metric=("kg/min", "kg/s"),
+            us=("lb/min",),
+        ),
+        "angle": Kind(
+            si="radian",
+            si_unit="rad",
+            example="15 deg",
+            allowed="deg, rad",
+            units={"deg": "degree", "rad": "radian"},
+            metric=("deg",),
+            us=("deg",),
         ),
         "rotation_speed": Kind(
             si="1/second",

@@ -19,11 +19,17 @@ void bind_enums(py::module_& module) {
       .value("lid", Cover::lid)
       .value("oil_film", Cover::oil_film)
       .finalize();
+  py::native_enum<JacketUse>(module, "JacketUse", "enum.Enum", "What the jacket does in a phase.")
+      .value("off", JacketUse::off)
+      .value("heat", JacketUse::heat)
+      .value("cool", JacketUse::cool)
+      .finalize();
   py::native_enum<Regulated>(module, "Regulated", "enum.Enum", "What the heat is regulated on.")
       .value("none", Regulated::none)
       .value("floor", Regulated::floor)
       .value("probe", Regulated::probe)
       .value("difference", Regulated::difference)
+      .value("core", Regulated::core)
       .finalize();
   py::native_enum<EndKind>(module, "EndKind", "enum.Enum", "When a phase is over.")
       .value("held", EndKind::held)
@@ -31,6 +37,7 @@ void bind_enums(py::module_& module) {
       .value("above", EndKind::above)
       .value("below", EndKind::below)
       .value("mass_lost", EndKind::mass_lost)
+      .value("share_lost", EndKind::share_lost)
       .finalize();
 }
 

@@ -38,9 +38,9 @@ TEST_CASE("a kettle that cannot exist is refused by name, key and range") {
           "diameter");
   refused(changed([](Kettle& k) { k.height = -1.0; }), "height must be between");
   refused(changed([](Kettle& k) { k.floor_power = -1.0; }), "floor_power must be between");
-  refused(changed([](Kettle& k) { k.jacket_height = 0.5; }),
-          "jacket_height must be between 0 and 0.45");
-  refused(changed([](Kettle& k) { k.jacket_height = 0.0; }), "needs a jacket_height");
+  refused(changed([](Kettle& k) { k.jacket.height = 0.5; }),
+          "jacket: height must be between 0 and 0.45");
+  refused(changed([](Kettle& k) { k.jacket.height = 0.0; }), "needs a height above 0 m");
   refused(changed([](Kettle& k) { k.working_volume = 0.3; }), "working_volume must be between");
   refused(changed([](Kettle& k) { k.agitator_diameter = 0.9; }), "agitator_diameter must be");
   refused(changed([](Kettle& k) { k.controller.dead_band = 0.0; }), "dead_band must be between");

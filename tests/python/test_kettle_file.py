@@ -36,9 +36,9 @@ def refusal(folder: Path, text: str) -> FileFormatError:
 def test_the_demo_kettle_is_as_its_people_know_it() -> None:
     kettle = read_kettle(demo_path("kettle.toml"))
     assert (kettle.diameter, kettle.height) == (0.80, 0.45)
-    assert (kettle.floor_power, kettle.jacket_power) == (18000.0, 6000.0)
+    assert (kettle.floor_power, kettle.jacket.power) == (18000.0, 6000.0)
     assert kettle.floor_thickness == pytest.approx(0.015, rel=1e-12)
-    assert kettle.jacket_height == pytest.approx(0.6 * kettle.height, rel=1e-12)
+    assert kettle.jacket.height == pytest.approx(0.6 * kettle.height, rel=1e-12)
     assert kettle.agitator is _core.AgitatorKind.scraped_anchor
     assert kettle.surroundings.temperature == pytest.approx(296.15, abs=1e-9)
     assert kettle.surroundings.pressure == pytest.approx(100200.0, rel=1e-12)
@@ -51,7 +51,7 @@ def test_absent_keys_take_the_defaults_of_the_kettle(tmp_path: Path) -> None:
     assert kettle.controller == _core.Controller()
     assert kettle.surroundings == _core.Surroundings()
     assert kettle.agitator is _core.AgitatorKind.none
-    assert kettle.jacket_power == 0.0
+    assert kettle.jacket == _core.Jacket()
 
 
 def test_a_dead_band_in_fahrenheit_is_a_difference(tmp_path: Path) -> None:
@@ -90,7 +90,7 @@ def test_every_problem_of_a_file_is_listed_at_once(tmp_path: Path) -> None:
     assert [line.strip() for line in lines[1:]] == [
         "kettle.diameter: this key is missing",
         'kettle.diamter: unknown key (did you mean "diameter"?); '
-        "allowed: name, diameter, height, working_volume",
+        "allowed: name, diameter, height, floor, floor_depth, tilt, working_volume",
         'floor.power: "6" is not a power: the unit is missing, for example "18 kW"',
         'floor.metal: "carbon" is not allowed (did you mean "carbon_steel"?); '
         'allowed: "stainless_steel", "carbon_steel", "aluminium"',
@@ -157,3 +157,45 @@ def test_the_schema_knows_every_table_and_its_choices() -> None:
 def test_an_unknown_demo_file_lists_those_there_are() -> None:
     with pytest.raises(UnknownName, match=r'demo file "soup\.toml" is not known; .*stew\.toml'):
         demo_path("soup.toml")
+
+
+def test_a_steam_kettle_with_cooling(tmp_path: Path) -> None:
+    text = """
+[kettle]
+name = "steam"
+diameter = "0.7 m"
+height = "0.3 m"
+floor = "hemispherical"
+tilt = "10 deg"
+[floor]
+[agitator]
+kind = "anchor"
+diameter = "0.66 m"
+height = "0.3 m"
+[jacket]
+kind = "steam"
+power = "60 kW"
+height = "0.1 m"
+under_floor = true
+pressure = "15 psig"
+air = "1 %"
+cooling = { flow = "20 kg/min", inlet = "12 degC", glycol = "30 %" }
+"""
+    kettle = read_kettle(written(tmp_path, text))
+    jacket = kettle.jacket
+    assert kettle.floor_shape is _core.FloorShape.hemispherical
+    assert kettle.tilt == pytest.approx(0.174533, abs=1e-6)
+    assert kettle.agitator_height == pytest.approx(0.3)
+    assert (jacket.kind, jacket.under_floor) == (_core.JacketKind.steam, True)
+    assert jacket.steam_pressure == pytest.approx(15 * 6894.757, rel=1e-6)  # NIST SP 811, App. B
+    assert jacket.air_share == pytest.approx(0.01)
+    assert jacket.cooling.flow == pytest.approx(1.0 / 3.0)
+    assert jacket.cooling.inlet_temperature == pytest.approx(285.15)
+    assert jacket.cooling.glycol == pytest.approx(0.3)
+    assert _core.heats_by_jacket(kettle)
+
+
+def test_a_steam_pressure_is_a_gauge_pressure(tmp_path: Path) -> None:
+    table = '[jacket]\nkind = "steam"\npower = "20 kW"\nheight = "0.1 m"\npressure = "2 bar"\n'
+    told = 'jacket.pressure: "2 bar" is not a gauge pressure: unit "bar" unknown; allowed: psig'
+    assert told in str(refusal(tmp_path, SMALLEST + table))

@@ -48,7 +48,10 @@ def test_the_demo_stew_has_the_phases_its_people_know(stew: _core.Recipe) -> Non
     assert oil.set_point == pytest.approx(413.15, abs=1e-9)
     assert (onions.ends, onions.additions[0].shape) == ([rule("elapsed", 540)], _core.Shape.slab)
     assert [entry.name for entry in load.additions] == ["water", "lentil"]
-    assert (load.jacket, load.jacket_limit) == (True, pytest.approx(371.15, abs=1e-9))
+    assert (load.jacket, load.jacket_limit) == (
+        _core.JacketUse.heat,
+        pytest.approx(371.15, abs=1e-9),
+    )
     assert (simmer.cover, simmer.heat_limit) == (_core.Cover.lid, pytest.approx(0.6))
     assert (simmer.agitation.on_time, simmer.agitation.off_time) == (40.0, 60.0)
     assert simmer.agitation.speed == pytest.approx(20 / 60, rel=1e-12)
@@ -88,16 +91,63 @@ def test_what_is_a_difference_is_read_as_one(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("text", "jacket", "limit"),
     [
-        ("", False, 373.15),
-        ('jacket = "off"', False, 373.15),
-        ('jacket = "on"', True, 373.15),
-        ('jacket = { below = "98 degC" }', True, 371.15),
+        ("", "off", 373.15),
+        ('jacket = "off"', "off", 373.15),
+        ('jacket = "on"', "heat", 373.15),
+        ('jacket = { below = "98 degC" }', "heat", 371.15),
+        ('jacket = "cool"', "cool", 373.15),
     ],
 )
-def test_the_jacket(tmp_path: Path, text: str, jacket: bool, limit: float) -> None:
+def test_the_jacket(tmp_path: Path, text: str, jacket: str, limit: float) -> None:
     phase = only_phase(tmp_path, f'duration = "60 s"\n{text}\n')
-    assert phase.jacket is jacket
+    assert phase.jacket.name == jacket
     assert phase.jacket_limit == pytest.approx(limit, abs=1e-9)
+
+
+def test_level_of_a_jacket_and_limit_of_cooling(tmp_path: Path) -> None:
+    warm = only_phase(tmp_path, 'duration = "60 s"\njacket = { level = "50 %" }\n')
+    assert (warm.jacket, warm.jacket_share) == (_core.JacketUse.heat, pytest.approx(0.5))
+    cold = only_phase(tmp_path, 'duration = "60 s"\njacket = { use = "cool", above = "36 degF" }\n')
+    assert cold.jacket == _core.JacketUse.cool
+    assert cold.jacket_cool_limit == pytest.approx(273.15 + 20.0 / 9.0, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ('{ above = "3 degC" }', "a jacket that heats takes below and level, not above"),
+        (
+            '{ use = "cool", below = "90 degC" }',
+            "a jacket that cools takes above only, not below or level",
+        ),
+    ],
+)
+def test_a_jacket_limit_of_the_other_use_is_refused(tmp_path: Path, text: str, told: str) -> None:
+    assert told in refusal(tmp_path, HEAD + f'duration = "60 s"\njacket = {text}\n')
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "value"),
+    [("2.5 kg", "mass_lost", 2.5), ("12 %", "share_lost", 0.12)],
+)
+def test_a_loss_is_a_mass_or_a_share(tmp_path: Path, text: str, kind: str, value: float) -> None:
+    (rule,) = only_phase(tmp_path, f'lose = "{text}"\n').ends
+    assert (rule.kind.name, rule.value) == (kind, pytest.approx(value))
+
+
+def test_a_core_probe_reversing_blades_and_spread_sizes(tmp_path: Path) -> None:
+    phase = only_phase(
+        tmp_path,
+        'until = { core_above = "165 degF" }\n'
+        'stir = { speed = "20 rpm", on = "30 s", off = "3 s", reversing = true }\n'
+        '[[phase.add]]\nfood = "carrot"\nmass = "5 kg"\ntemperature = "4 degC"\n'
+        'piece = "15 mm"\nshape = "sphere"\nspread = "20 %"\n',
+    )
+    (rule,) = phase.ends
+    assert (rule.kind, rule.signal) == (_core.EndKind.above, _core.Regulated.core)
+    assert rule.value == pytest.approx(347.0389, abs=1e-4)  # 165 degF
+    assert phase.agitation.reversing
+    assert phase.additions[0].size_spread == pytest.approx(0.2)
 
 
 def test_all_problems_are_listed_with_their_keys(tmp_path: Path) -> None:
@@ -111,17 +161,19 @@ def test_all_problems_are_listed_with_their_keys(tmp_path: Path) -> None:
     assert lines == [
         "7 problems",
         'phase[1].regulate: "flor" is not allowed (did you mean "floor"?); '
-        'allowed: "floor", "probe", "difference"',
+        'allowed: "floor", "probe", "difference", "core"',
         'phase[1].set_point: "140" is not a temperature: the unit is missing, '
         'for example "165 degF"',
         'phase[1].hold: "60" is not a time: the unit is missing, for example "25 min"',
         'phase[1].stir.speed: "25" is not a rotation speed: the unit is missing, '
         'for example "25 rpm"',
-        'phase[1].jacket: "low" is not allowed; write "off", "on" or { below = ... }',
+        'phase[1].jacket: "low" is not allowed; write "off", "on", "cool", '
+        '{ below = ... } or { use = "cool", above = ... }',
         'phase[1].add[1].mass: "42 kgs" is not a mass: unit "kgs" unknown; '
         "allowed: kg, g, lb, oz, t",
         'phase[1].add[1].temprature: unknown key (did you mean "temperature"?); '
-        "allowed: food, name, mass, temperature, piece, shape, delay, pour_time",
+        "allowed: food, name, mass, temperature, piece, shape, spread, delay, "
+        "pour_time",
     ]
 
 
@@ -190,16 +242,28 @@ def test_everything_a_phase_can_hold_is_written(tmp_path: Path) -> None:
         ends=ends,
         time_limit=777.0,
         additions=[_core.Addition(name="m", food=own, mass=20 * POUND, delay=0.1, pour_time=2.2)],
-        agitation=_core.Agitation(speed=0.123, on_time=11.0, off_time=13.0),
+        agitation=_core.Agitation(speed=0.123, on_time=11.0, off_time=13.0, reversing=True),
         heat_limit=0.7,
         floor_limit=444.4,
         difference_limit=55.5,
-        jacket=True,
+        jacket=_core.JacketUse.heat,
         jacket_limit=366.6,
+        jacket_share=0.4,
         cover=_core.Cover.oil_film,
         prompt="stir\N{HORIZONTAL ELLIPSIS}",
     )
-    recipe = _core.Recipe(name="all", phases=[phase])
+    dice = own.replace(name="dice", sugar=0.01, salt=0.002)
+    spread = _core.Addition(
+        name="d", food=dice, mass=2.0, shape=_core.Shape.slab, piece_size=0.01, size_spread=0.125
+    )
+    cooled = _core.Phase(
+        name="cool",
+        ends=[rule("below", 280.0, "core"), rule("share_lost", 0.12)],
+        jacket=_core.JacketUse.cool,
+        jacket_cool_limit=276.5,
+        additions=[spread],
+    )
+    recipe = _core.Recipe(name="all", phases=[phase, cooled])
     for system in ("metric", "us"):
         write_recipe(recipe, tmp_path / "all.toml", system)  # type: ignore[arg-type]
         assert read_recipe(tmp_path / "all.toml") == recipe

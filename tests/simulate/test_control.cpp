@@ -157,7 +157,7 @@ TEST_CASE("the heat stays on for its shortest time") {
 
 TEST_CASE("the jacket stays below its limit") {
   Phase phase = batch::hold(340.0, 600.0, {batch::liquid(batch::water(), 40.0, 290.0)});
-  phase.jacket = true;
+  phase.jacket = JacketUse::heat;
   phase.jacket_limit = 345.0;
   const auto forecast = batch::run(batch::stew_kettle(), {"jacket", {phase}});
   CHECK(highest(batch::values_of(forecast.trace, "jacket.temperature")) <= 345.0);

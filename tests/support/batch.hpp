@@ -60,8 +60,8 @@ inline Kettle stew_kettle(ControllerKind control = ControllerKind::on_off) {
   kettle.diameter = 0.80;
   kettle.height = 0.45;
   kettle.floor_power = 18e3;
-  kettle.jacket_power = 6e3;
-  kettle.jacket_height = 0.25;
+  kettle.jacket.power = 6e3;
+  kettle.jacket.height = 0.25;
   kettle.agitator = AgitatorKind::scraped_anchor;
   kettle.agitator_diameter = 0.76;
   kettle.controller.kind = control;
@@ -138,7 +138,7 @@ inline Recipe stew() {
       hold(364.15, 600.0, {liquid(water(), 40.0, 288.15), pieces(carrot(), 20.0, 255.15, 0.02)});
   simmer.name = "simmer";
   simmer.cover = Cover::lid;
-  simmer.jacket = true;
+  simmer.jacket = JacketUse::heat;
   simmer.additions[0].pour_time = 60.0;
   simmer.additions[1].delay = 90.0;
   simmer.agitation = {0.5, 40.0, 20.0};

@@ -13,6 +13,7 @@
 #include "kettlecast/transfer/natural_convection.hpp"
 #include "kettlecast/transfer/piece_film.hpp"
 #include "kettlecast/transfer/radiation.hpp"
+#include "kettlecast/transfer/stirring.hpp"
 
 namespace kettlecast {
 namespace {
@@ -34,6 +35,19 @@ template <class T>
 T magnitude(const T& difference) {
   using std::sqrt;
   return sqrt(difference * difference + least_difference * least_difference);
+}
+
+Impeller impeller_of(AgitatorKind kind) {
+  switch (kind) {
+    case AgitatorKind::paddle:
+      return Impeller::paddle;
+    case AgitatorKind::helical_ribbon:
+      return Impeller::helical_ribbon;
+    case AgitatorKind::turbine:
+      return Impeller::pitched_turbine;
+    default:
+      return Impeller::anchor;
+  }
 }
 
 template <class T>
@@ -82,6 +96,18 @@ T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stirr
   return blend(forced(kettle, fluid, stirring, false), natural, blend_exponent);
 }
 
+double agitator_shear_rate(const Kettle& kettle, double speed) {
+  if (kettle.agitator == AgitatorKind::none) return 0.0;
+  return stirring_constants(impeller_of(kettle.agitator)).shear * speed;
+}
+
+template <class T>
+T agitator_power(const Kettle& kettle, const Fluid<T>& fluid, double speed) {
+  if (kettle.agitator == AgitatorKind::none || speed <= 0.0) return T(0.0);
+  return stirring_power(stirring_constants(impeller_of(kettle.agitator)), fluid.density,
+                        fluid.viscosity, speed, kettle.agitator_diameter);
+}
+
 template <class T>
 T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const PieceMotion<T>& motion,
                          double size) {
@@ -98,9 +124,9 @@ T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Piec
 }
 
 template <class T>
-T boiling_heat_flux(const T& excess, double boiling_point) {
+T boiling_heat_flux(const T& excess, const T& boiling_point) {
   if (excess <= 0.0) return T(0.0);
-  const T at(boiling_point);
+  const T at = within_fits(boiling_point);
   const T specific_heat = water::specific_heat(at);
   const T viscosity = water::viscosity(at);
   const BoilingLiquid<T> liquid{water::density(at),
@@ -114,29 +140,33 @@ T boiling_heat_flux(const T& excess, double boiling_point) {
 }
 
 template <class T>
-T condensation_flux(const Kettle& kettle, const T& liquid, const T& wall) {
-  if (wall >= liquid) return T(0.0);
+T condensation_flux(const Kettle& kettle, const FreeSurface<T>& liquid, const T& wall) {
+  if (wall >= liquid.temperature) return T(0.0);
   const T pressure(kettle.surroundings.pressure);
-  const T middle = 0.5 * (liquid + wall);
+  const T middle = 0.5 * (liquid.temperature + wall);
   const T lewis =
       air::thermal_diffusivity(middle, pressure) / air::vapour_diffusivity(middle, pressure);
   const T mass_coefficient = lewis_mass_coefficient(
       T(enclosure_film), T(air::density(middle, pressure) * air::specific_heat(middle)), lewis);
   const T vapour = mass_coefficient * constants::water_molar_mass /
                    (constants::molar_gas * middle) *
-                   (water::saturation_pressure(liquid) - water::saturation_pressure(wall));
-  return enclosure_film * (liquid - wall) + vapour * water::latent_heat(middle);
+                   (liquid.activity * water::saturation_pressure(liquid.temperature) -
+                    water::saturation_pressure(wall));
+  // A wall between the dew point and the liquid takes up no vapour.
+  const T condensing = vapour > 0.0 ? vapour : T(0.0);
+  return enclosure_film * (liquid.temperature - wall) + condensing * water::latent_heat(middle);
 }
 
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& surface, double speed) {
-  const double tip_speed = constants::pi * kettle.agitator_diameter * speed;
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& free) {
+  const T& surface = free.temperature;
+  const double tip_speed = constants::pi * kettle.agitator_diameter * free.speed;
   const double air_speed = kettle.surroundings.air_speed + surface_speed_share * tip_speed;
   const auto& room = kettle.surroundings;
   const T pressure(room.pressure);
   const T room_temperature(room.temperature);
   const T room_vapour = room.relative_humidity * water::saturation_pressure(room_temperature);
-  const T surface_vapour = water::saturation_pressure(within_fits(surface));
+  const T surface_vapour = free.activity * water::saturation_pressure(within_fits(surface));
   const T middle = 0.5 * (surface + room_temperature);
   const WetSurface<T> wet{
       {air::density(middle, pressure), air::specific_heat(middle), air::conductivity(middle),
@@ -161,8 +191,9 @@ template double wall_film_coefficient<double>(const Kettle&, const Fluid<double>
                                               const Stirring<double>&);
 template double piece_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                                const PieceMotion<double>&, double);
-template double boiling_heat_flux<double>(const double&, double);
-template double condensation_flux<double>(const Kettle&, const double&, const double&);
-template SurfaceLoss<double> surface_loss<double>(const Kettle&, const double&, double);
+template double agitator_power<double>(const Kettle&, const Fluid<double>&, double);
+template double boiling_heat_flux<double>(const double&, const double&);
+template double condensation_flux<double>(const Kettle&, const FreeSurface<double>&, const double&);
+template SurfaceLoss<double> surface_loss<double>(const Kettle&, const FreeSurface<double>&);
 
 }  // namespace kettlecast

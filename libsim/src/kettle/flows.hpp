@@ -25,7 +25,7 @@ struct KettleModel<T>::Flows {
   /// What drives the film at a surface of the given temperature [K].
   Stirring<T> stirring(const Inputs& inputs, const T& surface) const {
     return {inputs.agitator_speed, surface - scene.lower_temperature,
-            bulk_viscosity / liquid_viscosity(scene.pool, surface)};
+            bulk_viscosity / liquid_viscosity(scene.pool, scene.thick, surface)};
   }
   void between(std::size_t from, std::size_t to, const T& heat_flow) {
     node_heat[from] -= heat_flow;

@@ -12,13 +12,37 @@ void check_body(const Kettle& kettle, const std::string& where) {
   require_between(where, "floor_power", kettle.floor_power, 0.0, 2e6, "W");
   require_between(where, "floor_thickness", kettle.floor_thickness, 2e-4, 0.2, "m");
   require_between(where, "wall_thickness", kettle.wall_thickness, 2e-4, 0.1, "m");
-  require_between(where, "jacket_power", kettle.jacket_power, 0.0, 2e6, "W");
-  require_between(where, "jacket_height", kettle.jacket_height, 0.0, kettle.height, "m");
-  if (kettle.jacket_power > 0.0 && kettle.jacket_height == 0.0) {
-    throw InvalidArgument(where + ": jacket_power needs a jacket_height above 0 m");
+  check(vessel_shape(kettle));
+  require_between(where, "working_volume", kettle.working_volume, 0.0,
+                  capacity(vessel_shape(kettle)), "m3");
+}
+
+void check_flow(const JacketFlow& flow, const std::string& where) {
+  require_between(where, "flow", flow.flow, 0.0, 100.0, "kg/s");
+  require_between(where, "inlet_temperature", flow.inlet_temperature, 253.15, 453.15, "K");
+  require_between(where, "glycol", flow.glycol, 0.0, 0.6, "");
+}
+
+void check_jacket(const Kettle& kettle, const std::string& where) {
+  const Jacket& jacket = kettle.jacket;
+  require_between(where, "power", jacket.power, 0.0, 2e6, "W");
+  require_between(where, "height", jacket.height, 0.0, kettle.height, "m");
+  require_between(where, "gap", jacket.gap, 1e-3, 0.3, "m");
+  require_between(where, "steam_pressure", jacket.steam_pressure, 0.0, 9e5, "Pa");
+  require_between(where, "air_share", jacket.air_share, 0.0, 0.5, "");
+  check_flow(jacket.heating, where + ", heating");
+  check_flow(jacket.cooling, where + ", cooling");
+  const bool fed = jacket.power > 0.0 || jacket.heating.flow > 0.0 || jacket.cooling.flow > 0.0;
+  if (fed && jacket.height == 0.0 && !jacket.under_floor) {
+    throw InvalidArgument(where + ": power or flow needs a height above 0 m or under_floor");
   }
-  const double to_rim = constants::pi / 4.0 * kettle.diameter * kettle.diameter * kettle.height;
-  require_between(where, "working_volume", kettle.working_volume, 0.0, to_rim, "m3");
+  if (jacket.kind == JacketKind::steam && jacket.power <= 0.0) {
+    throw InvalidArgument(where + ": steam needs the power that its supply gives at most");
+  }
+  if (jacket.kind == JacketKind::liquid && jacket.power > 0.0) {
+    throw InvalidArgument(where +
+                          ": a liquid gives its heat by flow and inlet_temperature, not by power");
+  }
 }
 
 void check_agitator(const Kettle& kettle, const std::string& where) {
@@ -26,6 +50,7 @@ void check_agitator(const Kettle& kettle, const std::string& where) {
   require_between(where, "agitator_diameter", kettle.agitator_diameter, 0.005, kettle.diameter,
                   "m");
   require_between(where, "blades", kettle.blades, 1, 12, "");
+  require_between(where, "agitator_height", kettle.agitator_height, 0.0, kettle.height, "m");
 }
 
 void check_controller(const Controller& controller, const std::string& where) {
@@ -50,14 +75,29 @@ void check(const Surroundings& surroundings) {
 void check(const Kettle& kettle) {
   const std::string where = "Kettle \"" + kettle.name + "\"";
   check_body(kettle, where);
+  check_jacket(kettle, where + ", jacket");
   check_agitator(kettle, where);
   check_controller(kettle.controller, where);
   check(kettle.surroundings);
 }
 
+bool heats_by_jacket(const Kettle& kettle) {
+  return kettle.floor_power == 0.0 &&
+         (kettle.jacket.power > 0.0 || kettle.jacket.heating.flow > 0.0);
+}
+
+VesselShape vessel_shape(const Kettle& kettle) {
+  return {kettle.floor_shape, kettle.diameter, kettle.height, kettle.floor_depth, kettle.tilt};
+}
+
+double covering_volume(const Kettle& kettle) {
+  if (kettle.agitator_height <= 0.0) return 0.0;
+  return volume_to_cover(vessel_shape(kettle), kettle.agitator_height,
+                         0.5 * kettle.agitator_diameter);
+}
+
 double usable_volume(const Kettle& kettle) {
-  if (kettle.working_volume > 0.0) return kettle.working_volume;
-  return constants::pi / 4.0 * kettle.diameter * kettle.diameter * kettle.height;
+  return kettle.working_volume > 0.0 ? kettle.working_volume : capacity(vessel_shape(kettle));
 }
 
 }  // namespace kettlecast

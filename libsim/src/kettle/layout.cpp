@@ -1,7 +1,11 @@
 #include "kettlecast/kettle/layout.hpp"
 
+#include "kettlecast/network/size_classes.hpp"
+
 namespace kettlecast {
 namespace {
+
+constexpr const char* class_names[] = {"small", "middle", "large"};
 
 struct Named {
   const char* name;
@@ -26,17 +30,38 @@ constexpr Named fixed[slot::fixed_count] = {
     {"floor_sensor.reading", kelvin},
     {"probe.reading", kelvin},
     {"liquid.layering", kelvin},
+    {"core_probe.reading", kelvin},
+    {"liquid.sugar", kilogram},
+    {"liquid.salt", kilogram},
     {"heater.energy", book},
     {"losses.energy", book},
     {"vapour.energy", book},
     {"poured.energy", book},
+    {"stirring.energy", book},
+    {"cooling.energy", book},
     {"vapour.mass", book},
     {"poured.mass", book},
 };
 
 }  // namespace
 
-Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceShells>& shells) {
+std::vector<PieceClass> make_piece_classes(const std::vector<Addition>& additions) {
+  std::vector<PieceClass> pieces;
+  for (std::size_t i = 0; i < additions.size(); ++i) {
+    if (additions[i].shape == Shape::none) continue;
+    const auto sizes = size_classes(additions[i].piece_size, additions[i].size_spread);
+    for (std::size_t k = 0; k < sizes.size(); ++k) {
+      Addition of_size = additions[i];
+      of_size.piece_size = sizes[k].size;
+      const std::string name =
+          sizes.size() == 1 ? additions[i].name : additions[i].name + "." + class_names[k];
+      pieces.push_back({i, sizes[k].mass_share, name, make_piece_shells(of_size)});
+    }
+  }
+  return pieces;
+}
+
+Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceClass>& pieces) {
   Layout layout;
   const auto append = [&](const std::string& name, double scale) {
     layout.names.push_back(name);
@@ -44,17 +69,21 @@ Layout make_layout(const std::vector<Addition>& additions, const std::vector<Pie
     return layout.names.size() - 1;
   };
   for (const auto& entry : fixed) append(entry.name, entry.scale);
-  std::size_t next = 0;
   for (std::size_t i = 0; i < additions.size(); ++i) {
-    if (additions[i].shape == Shape::none) continue;
-    const std::string node = additions[i].name;
-    PieceSlots slots{i, append(node + ".poured", kilogram), append(node + ".water", kilogram), 0};
-    for (std::size_t k = 0; k < shells[next].count; ++k) {
-      const auto index = append(node + ".enthalpy_" + std::to_string(k), joule);
+    const bool thick = !(additions[i].food.consistency == Consistency{});
+    if (additions[i].shape != Shape::none || !thick) continue;
+    const std::string& name = additions[i].name;
+    layout.thick.push_back(
+        {i, append(name + ".poured", kilogram), append(name + ".thickened", kilogram)});
+  }
+  for (const auto& piece : pieces) {
+    PieceSlots slots{append(piece.name + ".poured", kilogram),
+                     append(piece.name + ".water", kilogram), 0};
+    for (std::size_t k = 0; k < piece.shells.count; ++k) {
+      const auto index = append(piece.name + ".enthalpy_" + std::to_string(k), joule);
       if (k == 0) slots.enthalpy = index;
     }
     layout.pieces.push_back(slots);
-    ++next;
   }
   return layout;
 }

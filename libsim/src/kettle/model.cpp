@@ -7,6 +7,7 @@
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/base/errors.hpp"
 #include "kettlecast/properties/composition.hpp"
+#include "kettlecast/properties/glycol.hpp"
 
 namespace kettlecast {
 namespace {
@@ -38,12 +39,14 @@ KettleModel<T>::KettleModel(const Kettle& kettle,
   check(kettle_);
   for (const auto& addition : additions_) {
     check(addition, "Kettle \"" + kettle_.name + "\"");
-    if (addition.shape != Shape::none) shells_.push_back(make_piece_shells(addition));
   }
   check_filling(kettle_, additions_);
-  layout_ = make_layout(additions_, shells_);
-  const double area = constants::pi / 4.0 * kettle_.diameter * kettle_.diameter;
-  geometry_ = {area, constants::pi * kettle_.diameter, kettle_.height};
+  pieces_ = make_piece_classes(additions_);
+  layout_ = make_layout(additions_, pieces_);
+  const VesselShape vessel = vessel_shape(kettle_);
+  geometry_ = {vessel_sizes(vessel), floor_total_area(vessel), constants::pi * kettle_.diameter,
+               kettle_.height};
+  steam_temperature_ = steam_temperature(kettle_);
   boiling_point_ = water::saturation_temperature(kettle_.surroundings.pressure);
 }
 
@@ -51,6 +54,17 @@ template <class T>
 double KettleModel<T>::wall_area_capacity() const {
   const auto& wall = metal(kettle_.wall_metal);
   return wall.density * wall.specific_heat * kettle_.wall_thickness;
+}
+
+/// Heat capacity of the liquid that fills the jacket, per jacketed area [J/(m2 K)]. Cold liquid
+/// that is let into an empty jacket is left out: it leaves as fast as it comes.
+template <class T>
+double KettleModel<T>::jacket_filling() const {
+  if (kettle_.jacket.kind != JacketKind::liquid) return 0.0;
+  const auto& liquid = kettle_.jacket.heating;
+  const double at = liquid.inlet_temperature;
+  return kettle_.jacket.gap * glycol::density(liquid.glycol, at) *
+         glycol::specific_heat(liquid.glycol, at);
 }
 
 /// Heat capacities of elements, floor layers, jacket, wet and dry wall [J/K], by slot.
@@ -61,11 +75,12 @@ std::array<T, 6> KettleModel<T>::node_capacities(const Scene<T>& scene) const {
       coefficient(Coefficient::floor_capacity_factor) *
       (0.5 * plate.density * plate.specific_heat * kettle_.floor_thickness * geometry_.floor_area);
   const double jacketed =
-      geometry_.circumference * std::max(kettle_.jacket_height, smallest_jacket);
+      geometry_.circumference * std::max(kettle_.jacket.height, smallest_jacket) +
+      (kettle_.jacket.under_floor ? geometry_.floor_area : 0.0);
   return {coefficient(Coefficient::elements_heat_capacity) * std::max(kettle_.floor_power, 1.0),
           layer,
           layer,
-          coefficient(Coefficient::jacket_heat_capacity) * jacketed,
+          (coefficient(Coefficient::jacket_heat_capacity) + jacket_filling()) * jacketed,
           wall_area_capacity() * scene.wet_area,
           wall_area_capacity() * scene.dry_area};
 }
@@ -80,14 +95,18 @@ std::vector<T> KettleModel<T>::initial_state(const Start& start) const {
   x[slot::liquid_enthalpy] = coefficient(Coefficient::agitator_heat_capacity) *
                              geometry_.floor_area * (start.wall - constants::ice_point);
   x[slot::floor_reading] = start.floor + coefficient(Coefficient::floor_sensor_offset);
-  x[slot::probe_reading] = start.wall + coefficient(Coefficient::probe_offset);
+  for (auto reading : {slot::probe_reading, slot::core_reading}) {
+    x[reading] = start.wall + coefficient(Coefficient::probe_offset);
+  }
   return x;
 }
 
 template <class T>
 const Scene<T>& KettleModel<T>::scene_at(const std::vector<T>& x) {
   const T metal_capacity = coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area;
-  observe({geometry_, metal_capacity, &layout_, &shells_, &additions_}, x, scene_);
+  observe(
+      {geometry_, metal_capacity, kettle_.surroundings.pressure, &layout_, &pieces_, &additions_},
+      x, scene_);
   return scene_;
 }
 
@@ -98,7 +117,8 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
   // Pieces thicken a liquid they swim in; between pieces in a heap it flows as it is.
   const T suspended =
       scene.swimming * scene.piece_volume / (scene.piece_volume + scene.liquid_volume + 1e-9);
-  Fluid<T> fluid = film_properties(scene.pool, scene.liquid_temperature);
+  scene_.thick.shear_rate = agitator_shear_rate(kettle_, inputs.agitator_speed);
+  Fluid<T> fluid = film_properties(scene.pool, scene.thick, scene.liquid_temperature);
   const T bulk_viscosity = fluid.viscosity;
   fluid.viscosity =
       suspension_viscosity(bulk_viscosity, suspended, coefficient(Coefficient::solids_thickening));
@@ -117,6 +137,8 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
   leave_surface(inputs, flows);
   boil_off(flows);
   release_juice(flows);
+  stir(inputs, flows);
+  thicken(flows);
   for (std::size_t i = 0; i < inputs.pour_rate.size(); ++i) {
     if (inputs.pour_rate[i] > 0.0) pour_on(i, T(inputs.pour_rate[i]), dxdt);
   }
@@ -128,7 +150,7 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
 /// Area of the jacketed wall under product [m2].
 template <class T>
 T KettleModel<T>::jacketed_area(const Scene<T>& scene) const {
-  return geometry_.circumference * std::min(scene.wet_height, T(kettle_.jacket_height));
+  return std::min(scene.wet_area, T(geometry_.circumference * kettle_.jacket.height));
 }
 
 /// Turns heat into rates of temperature. The wetted height moves: metal passes between wet and
@@ -139,14 +161,12 @@ void KettleModel<T>::balance_nodes(const std::vector<T>& x, Flows& flows) const 
   T volume_rate = flows.rate[slot::water] / level_density_water +
                   flows.rate[slot::oil] / level_density_oil +
                   flows.rate[slot::solids] / solids_density;
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& slots = layout_.pieces[i];
-    volume_rate += flows.rate[slots.poured] * dry_volume(shells_[i]) +
+    volume_rate += flows.rate[slots.poured] * dry_volume(pieces_[i].shells) +
                    flows.rate[slots.water] / level_density_water;
   }
-  const bool at_rim = scene.wet_height >= highest_wet_share * kettle_.height;
-  const T area_rate =
-      at_rim ? T(0.0) : T(geometry_.circumference * volume_rate / geometry_.floor_area);
+  const T area_rate = scene.wall_area_rate * volume_rate;
   const T carried = wall_area_capacity() * area_rate * (x[slot::wall_dry] - x[slot::wall_wet]);
   flows.node_heat[area_rate > 0.0 ? slot::wall_wet : slot::wall_dry] += carried;
   const auto capacities = node_capacities(scene);
@@ -160,8 +180,8 @@ T KettleModel<T>::stored_energy(const std::vector<T>& x) {
   const auto capacities = node_capacities(scene_at(x));
   T energy = x[slot::liquid_enthalpy];
   for (std::size_t node = 0; node < capacities.size(); ++node) energy += capacities[node] * x[node];
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
-    for (std::size_t k = 0; k < shells_[i].count; ++k) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
+    for (std::size_t k = 0; k < pieces_[i].shells.count; ++k) {
       energy += x[layout_.pieces[i].enthalpy + k];
     }
   }
@@ -171,9 +191,9 @@ T KettleModel<T>::stored_energy(const std::vector<T>& x) {
 template <class T>
 T KettleModel<T>::product_mass(const std::vector<T>& x) const {
   T mass = x[slot::water] + x[slot::oil] + x[slot::solids];
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& slots = layout_.pieces[i];
-    mass += x[slots.poured] * (1.0 - shells_[i].water_share) + x[slots.water];
+    mass += x[slots.poured] * (1.0 - pieces_[i].shells.water_share) + x[slots.water];
   }
   return mass;
 }

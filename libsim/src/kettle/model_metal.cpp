@@ -12,9 +12,6 @@
 namespace kettlecast {
 namespace {
 
-// The jacket's own switch throttles it within this band below its limit [K].
-constexpr double jacket_band = 2.0;
-
 // Inside of the wall above the product to the air over it [W/(m2 K)]: natural convection and
 // radiation in an enclosure, common practice, no source.
 constexpr double headspace_film = 6.0;
@@ -48,27 +45,9 @@ void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x, F
   flows.between(slot::floor_lower, slot::floor_upper,
                 plate / coefficient(Coefficient::floor_resistance_factor) *
                     (x[slot::floor_lower] - x[slot::floor_upper]));
+  if (kettle_.jacket.under_floor) return;
   flows.to_room(slot::floor_lower, coefficient(Coefficient::floor_loss) * geometry_.floor_area *
                                        (x[slot::floor_lower] - kettle_.surroundings.temperature));
-}
-
-/// The jacket is one body at one temperature; it heats the wetted and the dry wall behind it and
-/// is throttled at its own limit.
-template <class T>
-void KettleModel<T>::heat_jacket(const Inputs& inputs, const std::vector<T>& x,
-                                 Flows& flows) const {
-  const T share = smooth_step(T((inputs.jacket_limit - x[slot::jacket]) / jacket_band));
-  const T heater = coefficient(Coefficient::jacket_efficiency) * share *
-                   (kettle_.jacket_power * inputs.jacket_heat);
-  flows.node_heat[slot::jacket] += heater;
-  flows.rate[slot::heater_energy] += heater;
-  const T conductance = coefficient(Coefficient::jacket_conductance);
-  const T covered = jacketed_area(flows.scene);
-  const T bare = geometry_.circumference * kettle_.jacket_height - covered;
-  flows.between(slot::jacket, slot::wall_wet,
-                conductance * covered * (x[slot::jacket] - x[slot::wall_wet]));
-  flows.between(slot::jacket, slot::wall_dry,
-                conductance * bare * (x[slot::jacket] - x[slot::wall_dry]));
 }
 
 /// Heat that climbs into the dry wall: along the metal, and under a lid as vapour that condenses on
@@ -81,7 +60,8 @@ void KettleModel<T>::heat_dry_wall(const Inputs& inputs, const std::vector<T>& x
                        geometry_.circumference / (0.5 * kettle_.height);
   flows.between(slot::wall_wet, slot::wall_dry, along * (x[slot::wall_wet] - x[slot::wall_dry]));
   if (inputs.cover != Cover::lid) return;
-  const T condensing = condensation_flux(kettle_, scene.upper_temperature, x[slot::wall_dry]);
+  const T condensing = condensation_flux(
+      kettle_, {scene.upper_temperature, scene.water_activity, 0.0}, x[slot::wall_dry]);
   const T share = scene.immersion * flows.water_presence;
   flows.to_liquid(slot::wall_dry, -share * scene.dry_area * condensing);
 }
@@ -93,9 +73,10 @@ void KettleModel<T>::lose_from_wall(const Inputs& inputs, const std::vector<T>& 
   const double room = kettle_.surroundings.temperature;
   const T loss = coefficient(Coefficient::wall_loss);
   const T covered = jacketed_area(scene);
-  const double jacketed = geometry_.circumference * kettle_.jacket_height;
+  const double jacketed = geometry_.circumference * kettle_.jacket.height;
+  const double shell = jacketed + (kettle_.jacket.under_floor ? geometry_.floor_area : 0.0);
   const double inside = inputs.cover == Cover::lid ? 0.0 : headspace_film;
-  flows.to_room(slot::jacket, loss * jacketed * (x[slot::jacket] - room));
+  flows.to_room(slot::jacket, loss * shell * (x[slot::jacket] - room));
   flows.to_room(slot::wall_wet, loss * (scene.wet_area - covered) * (x[slot::wall_wet] - room));
   flows.to_room(slot::wall_dry,
                 (loss * (scene.dry_area - jacketed + covered) + inside * scene.dry_area) *
@@ -128,11 +109,11 @@ void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>&
                   (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
   const T convection = difference / (1.0 / film + plate);
   const T drop = convection > 0.0 ? T(convection * plate) : T(0.0);
-  const T excess = x[slot::floor_upper] - drop - boiling_point_;
+  const T excess = x[slot::floor_upper] - drop - scene.boiling_point;
   const T wets = smooth_step(
       T((watery_share(scene.pool) - oil_continuous) / (water_continuous - oil_continuous)));
   const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
-                    boiling_heat_flux(excess, boiling_point_);
+                    boiling_heat_flux(excess, scene.boiling_point);
   // The plate passes no more than brings its surface down to the boiling point.
   const T passed = boiling > 0.0 ? T(boiling / (1.0 + boiling * plate / excess)) : T(0.0);
   const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
@@ -148,12 +129,12 @@ void KettleModel<T>::floor_to_pieces(const Inputs& inputs, const std::vector<T>&
   const auto& scene = flows.scene;
   const T area = geometry_.floor_area * scene.coverage * (1.0 - scene.immersion);
   const T rest = T(contact_time(inputs.agitator_speed, kettle_.blades, longest_contact));
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
-    const std::size_t outer = shells_[i].count - 1;
+    const std::size_t outer = pieces_[i].shells.count - 1;
     const T penetration = penetration_coefficient(
-        shell_conductivity(shells_[i], piece.temperature[outer]), T(shells_[i].density),
-        T(shells_[i].freezing.unfrozen_specific_heat), rest);
+        shell_conductivity(pieces_[i].shells, piece.temperature[outer]),
+        T(pieces_[i].shells.density), T(pieces_[i].shells.freezing.unfrozen_specific_heat), rest);
     const T film = contact_coefficient(penetration,
                                        T(1.0 / coefficient(Coefficient::floor_contact_resistance)));
     const T heat_flow =
@@ -172,7 +153,7 @@ void KettleModel<T>::wall_to_liquid(const Inputs& inputs, const std::vector<T>& 
       coefficient(Coefficient::wall_film_factor) *
       wall_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, x[slot::wall_wet]));
   const double plate = 0.5 * kettle_.wall_thickness / metal(kettle_.wall_metal).conductivity;
-  const T wetted = scene.wet_area * scene.coverage * scene.immersion;
+  const T wetted = scene.wall_contact * scene.immersion;
   flows.to_liquid(slot::wall_wet, wetted * difference / (1.0 / film + plate));
 }
 

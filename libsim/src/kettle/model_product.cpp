@@ -55,23 +55,23 @@ template <class T>
 void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
   T surface(1e-9);
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
-    surface += scene.pieces[i].poured * shells_[i].area;
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
+    surface += scene.pieces[i].poured * pieces_[i].shells.area;
   }
   const T coating = scene.liquid_volume / surface;
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
-    const std::size_t outer = shells_[i].count - 1;
+    const std::size_t outer = pieces_[i].shells.count - 1;
     const T difference = scene.liquid_temperature - piece.temperature[outer];
     const T film =
         coefficient(Coefficient::piece_film_factor) *
         piece_film_coefficient(kettle_, flows.fluid,
                                {inputs.agitator_speed, scene.swimming, coating, difference},
-                               shells_[i].size);
-    const T inside =
-        shells_[i].surface_resistance / shell_conductivity(shells_[i], piece.temperature[outer]);
-    const T heat_flow =
-        piece.poured * shells_[i].area * scene.immersion * difference / (1.0 / film + inside);
+                               pieces_[i].shells.size);
+    const T inside = pieces_[i].shells.surface_resistance /
+                     shell_conductivity(pieces_[i].shells, piece.temperature[outer]);
+    const T heat_flow = piece.poured * pieces_[i].shells.area * scene.immersion * difference /
+                        (1.0 / film + inside);
     flows.rate[slot::liquid_enthalpy] -= heat_flow;
     flows.rate[layout_.pieces[i].enthalpy + outer] += heat_flow;
   }
@@ -79,9 +79,9 @@ void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const 
 
 template <class T>
 void KettleModel<T>::within_pieces(Flows& flows) const {
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = flows.scene.pieces[i];
-    const auto& shells = shells_[i];
+    const auto& shells = pieces_[i].shells;
     for (std::size_t k = 0; k + 1 < shells.count; ++k) {
       const T conductivity = 0.5 * (shell_conductivity(shells, piece.temperature[k]) +
                                     shell_conductivity(shells, piece.temperature[k + 1]));
@@ -98,10 +98,10 @@ template <class T>
 void KettleModel<T>::evaporate_piece(std::size_t i, const T& flow, Flows& flows) const {
   const auto& piece = flows.scene.pieces[i];
   const auto& slots = layout_.pieces[i];
-  const std::size_t outer = shells_[i].count - 1;
+  const std::size_t outer = pieces_[i].shells.count - 1;
   for (std::size_t k = 0; k < outer; ++k) {
-    const T follows = flow / static_cast<double>(shells_[i].count) * piece_water_specific_heat *
-                      (piece.temperature[k] - constants::ice_point);
+    const T follows = flow / static_cast<double>(pieces_[i].shells.count) *
+                      piece_water_specific_heat * (piece.temperature[k] - constants::ice_point);
     flows.rate[slots.enthalpy + k] -= follows;
     flows.rate[slots.enthalpy + outer] += follows;
   }
@@ -113,10 +113,11 @@ void KettleModel<T>::evaporate_piece(std::size_t i, const T& flow, Flows& flows)
 template <class T>
 void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
-  const SurfaceLoss<T> loss =
-      surface_loss(kettle_, scene.product_temperature, inputs.agitator_speed);
+  const FreeSurface<T> surface{scene.product_temperature, scene.water_activity,
+                               inputs.agitator_speed};
+  const SurfaceLoss<T> loss = surface_loss(kettle_, surface);
   const T factor = coefficient(Coefficient::evaporation_factor);
-  const T area = geometry_.floor_area * scene.coverage;
+  const T& area = scene.surface_area;
   const double sheet = inputs.cover == Cover::lid ? lid_share : 1.0;
   const T dry = area * sheet * (factor * loss.convection + loss.radiation);
   const T passing = inputs.cover == Cover::open  ? T(1.0)
@@ -133,10 +134,10 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
   flows.layering_heat +=
       (scene.immersion * dry + from_liquid * water::latent_heat(scene.upper_temperature)) /
       (1.0 - lower_share);
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const auto& slots = layout_.pieces[i];
-    const std::size_t outer = shells_[i].count - 1;
+    const std::size_t outer = pieces_[i].shells.count - 1;
     const T share = (1.0 - scene.immersion) * piece.share;
     const T moist = moisture(piece);
     flows.product_to_room(slots.enthalpy + outer, share * dry);
@@ -148,19 +149,19 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
 template <class T>
 void KettleModel<T>::boil_off(Flows& flows) const {
   const auto& scene = flows.scene;
-  const T excess = ramp(T(scene.liquid_temperature - boiling_point_), boiling_onset);
-  const T latent = water::latent_heat(T(boiling_point_));
+  const T excess = ramp(T(scene.liquid_temperature - scene.boiling_point), boiling_onset);
+  const T latent = water::latent_heat(scene.boiling_point);
   const T capacity = pool_heat_capacity(scene.pool, scene.liquid_temperature);
   flows.evaporate(slot::water, slot::liquid_enthalpy,
                   T(flows.water_presence * capacity * excess / (boiling_time * latent)),
                   scene.liquid_temperature);
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
-    const std::size_t outer = shells_[i].count - 1;
+    const std::size_t outer = pieces_[i].shells.count - 1;
     const T hot = ramp(T(piece.temperature[outer] - boiling_point_), boiling_onset);
     const T moist = moisture(piece);
-    const T shell_capacity = piece.poured * shells_[i].freezing.unfrozen_specific_heat /
-                             static_cast<double>(shells_[i].count);
+    const T shell_capacity = piece.poured * pieces_[i].shells.freezing.unfrozen_specific_heat /
+                             static_cast<double>(pieces_[i].shells.count);
     evaporate_piece(i, T(moist * shell_capacity * hot / (boiling_time * latent)), flows);
   }
 }
@@ -168,22 +169,45 @@ void KettleModel<T>::boil_off(Flows& flows) const {
 /// Cooked pieces give up their free juice to the liquid, with the heat it holds.
 template <class T>
 void KettleModel<T>::release_juice(Flows& flows) const {
-  for (std::size_t i = 0; i < shells_.size(); ++i) {
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = flows.scene.pieces[i];
     const auto& slots = layout_.pieces[i];
-    const T kept = shells_[i].water_share * (1.0 - shells_[i].free_juice);
+    const T kept = pieces_[i].shells.water_share * (1.0 - pieces_[i].shells.free_juice);
     const T free = ramp(T(piece.water_per_mass - kept), last_moisture);
     const T cooked =
         smooth_step(T((piece.mean_temperature - juice_onset) / (juice_full - juice_onset)));
     const T flow = coefficient(Coefficient::juice_rate) * cooked * free * piece.poured;
     flows.rate[slots.water] -= flow;
     flows.rate[slot::water] += flow;
-    for (std::size_t k = 0; k < shells_[i].count; ++k) {
-      const T heat_flow = flow / static_cast<double>(shells_[i].count) * piece_water_specific_heat *
-                          (piece.temperature[k] - constants::ice_point);
+    for (std::size_t k = 0; k < pieces_[i].shells.count; ++k) {
+      const T heat_flow = flow / static_cast<double>(pieces_[i].shells.count) *
+                          piece_water_specific_heat * (piece.temperature[k] - constants::ice_point);
       flows.rate[slots.enthalpy + k] -= heat_flow;
       flows.rate[slot::liquid_enthalpy] += heat_flow;
     }
+  }
+}
+
+/// The work of the agitator ends as heat in what it stirs.
+template <class T>
+void KettleModel<T>::stir(const Inputs& inputs, Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T power = coefficient(Coefficient::agitator_power_factor) * scene.coverage *
+                  agitator_power(kettle_, flows.fluid, inputs.agitator_speed);
+  flows.rate[slot::stirring_energy] += power;
+  flows.rate[slot::liquid_enthalpy] += scene.immersion * power;
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
+    const std::size_t outer = layout_.pieces[i].enthalpy + pieces_[i].shells.count - 1;
+    flows.rate[outer] += (1.0 - scene.immersion) * scene.pieces[i].share * power;
+  }
+}
+
+template <class T>
+void KettleModel<T>::thicken(Flows& flows) const {
+  for (std::size_t i = 0; i < layout_.thick.size(); ++i) {
+    const auto& part = flows.scene.thick.parts[i];
+    flows.rate[layout_.thick[i].thickened] +=
+        part.mass * thickening_speed(*part.liquid, flows.scene.liquid_temperature, part.thickened);
   }
 }
 
@@ -194,24 +218,41 @@ void KettleModel<T>::pour_on(std::size_t addition, const T& mass, std::vector<T>
   into[slot::poured_mass] += mass;
   if (what.shape == Shape::none) {
     const auto& composition = what.food.composition;
-    const LiquidPool<double> pool{composition.water, composition.fat,
-                                  1.0 - composition.water - composition.fat, 0.0, 0.0};
+    const LiquidPool<double> pool{composition.water,
+                                  composition.fat,
+                                  1.0 - composition.water - composition.fat,
+                                  0.0,
+                                  0.0,
+                                  0.0,
+                                  0.0};
     const double enthalpy = pool_enthalpy(pool, what.temperature);
     into[slot::water] += mass * pool.water;
     into[slot::oil] += mass * pool.oil;
     into[slot::solids] += mass * pool.solids;
+    into[slot::sugar] += mass * what.food.sugar;
+    into[slot::salt] += mass * what.food.salt;
+    for (const auto& thick : layout_.thick) {
+      if (thick.addition == addition) into[thick.poured] += mass;
+    }
     into[slot::liquid_enthalpy] += mass * enthalpy;
     into[slot::poured_energy] += mass * enthalpy;
     return;
   }
-  std::size_t i = 0;
-  while (layout_.pieces[i].addition != addition) ++i;
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
+    if (pieces_[i].addition == addition) pour_pieces(i, mass * pieces_[i].mass_share, into);
+  }
+}
+
+template <class T>
+void KettleModel<T>::pour_pieces(std::size_t i, const T& mass, std::vector<T>& into) const {
+  const auto& shells = pieces_[i].shells;
   const auto& slots = layout_.pieces[i];
-  const double enthalpy = shells_[i].freezing.specific_enthalpy(what.temperature);
+  const double enthalpy =
+      shells.freezing.specific_enthalpy(additions_[pieces_[i].addition].temperature);
   into[slots.poured] += mass;
-  into[slots.water] += mass * shells_[i].water_share;
-  for (std::size_t k = 0; k < shells_[i].count; ++k) {
-    into[slots.enthalpy + k] += mass * enthalpy / static_cast<double>(shells_[i].count);
+  into[slots.water] += mass * shells.water_share;
+  for (std::size_t k = 0; k < shells.count; ++k) {
+    into[slots.enthalpy + k] += mass * enthalpy / static_cast<double>(shells.count);
   }
   into[slot::poured_energy] += mass * enthalpy;
 }
@@ -230,8 +271,9 @@ void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x
 /// Only the difference is a state: the books see one liquid.
 template <class T>
 void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const {
-  const T depth = level_of(flows.scene) + least_depth;
-  const T superheat = ramp(T(flows.scene.lower_temperature - boiling_point_), boiling_onset);
+  const T depth = flows.scene.level + least_depth;
+  const T superheat =
+      ramp(T(flows.scene.lower_temperature - flows.scene.boiling_point), boiling_onset);
   const T rate = coefficient(Coefficient::liquid_turnover) / depth +
                  inputs.agitator_speed / coefficient(Coefficient::liquid_mixing_turns) +
                  superheat * bubble_mixing;
@@ -252,10 +294,14 @@ void KettleModel<T>::read_sensors(const std::vector<T>& x, Flows& flows) const {
       (floor_sensor_temperature(x) + coefficient(Coefficient::floor_sensor_offset) -
        x[slot::floor_reading]) /
       coefficient(Coefficient::floor_sensor_lag);
-  const T covered = 1.0 - exp(-level_of(flows.scene) / coefficient(Coefficient::probe_height));
+  const T covered = 1.0 - exp(-flows.scene.level / coefficient(Coefficient::probe_height));
   const T felt = covered * flows.scene.product_temperature + (1.0 - covered) * x[slot::wall_dry];
   flows.rate[slot::probe_reading] +=
       (felt + coefficient(Coefficient::probe_offset) - x[slot::probe_reading]) /
+      coefficient(Coefficient::probe_lag);
+  flows.rate[slot::core_reading] +=
+      (flows.scene.core_temperature + coefficient(Coefficient::probe_offset) -
+       x[slot::core_reading]) /
       coefficient(Coefficient::probe_lag);
 }
 

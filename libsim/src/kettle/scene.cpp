@@ -9,7 +9,10 @@ namespace {
 /// voids.
 constexpr double heap_immersion = 0.7;
 
-/// Mass that stands in for pieces not poured yet, so that their temperature is defined [kg].
+/// Mass of pieces that somebody would find to push a probe into [kg].
+constexpr double least_probed = 1e-3;
+
+/// Mass that stands in for what is not poured yet, so that its state is defined [kg].
 constexpr double trace = 1e-6;
 
 template <class T>
@@ -31,14 +34,47 @@ void observe_pieces(const PieceShells& shells, const PieceSlots& slots, const Ad
 }
 
 template <class T>
+void observe_thick(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scene) {
+  const auto& slots = facts.layout->thick;
+  scene.thick.parts.resize(slots.size());
+  for (std::size_t i = 0; i < slots.size(); ++i) {
+    const Food& food = (*facts.additions)[slots[i].addition].food;
+    const T poured = x[slots[i].poured];
+    scene.thick.parts[i] = {&food.consistency, food.composition.fat, 1.0 - food.composition.water,
+                            poured, x[slots[i].thickened] / (poured + trace)};
+  }
+  const T now = scene.pool.water + scene.pool.oil + scene.pool.solids + trace;
+  scene.thick.concentration = (now + x[slot::vapour_mass]) / now;
+}
+
+/// A cook pushes the probe into the piece that is coldest.
+template <class T>
+void observe_core(const SceneFacts<T>& facts, Scene<T>& scene) {
+  bool any = false;
+  for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
+    const auto& piece = scene.pieces[i];
+    if (piece.poured < least_probed) continue;
+    const T core = core_temperature((*facts.pieces)[i].shells, piece.temperature);
+    if (!any || core < scene.core_temperature) scene.core_temperature = core;
+    any = true;
+  }
+  if (!any) scene.core_temperature = scene.product_temperature;
+}
+
+template <class T>
 void observe_wetting(const SceneGeometry& geometry, Scene<T>& scene) {
-  const T volume = scene.liquid_volume + scene.piece_volume;
-  const T reached = volume / geometry.floor_area + splash_height;
-  const double highest = highest_wet_share * geometry.height;
-  scene.wet_height = reached < highest ? reached : T(highest);
-  scene.wet_area = geometry.circumference * scene.wet_height;
-  scene.dry_area = geometry.circumference * (geometry.height - scene.wet_height);
-  scene.coverage = saturating(volume / (geometry.floor_area * bare_film));
+  const Wetting<T> wet = wetting(geometry.vessel, T(scene.liquid_volume + scene.piece_volume));
+  const double wall = geometry.circumference * geometry.wall_height;
+  const double splashed = geometry.circumference * splash_height;
+  const double most = highest_wet_share * wall;
+  const bool at_rim = wet.wall_area + splashed >= most;
+  scene.level = wet.level > 0.0 ? wet.level : T(0.0);
+  scene.surface_area = wet.surface_area;
+  scene.coverage = wet.floor_area / geometry.floor_area;
+  scene.wet_area = at_rim ? T(most) : T(wet.wall_area + splashed);
+  scene.wall_contact = at_rim ? T(most) : T(wet.wall_area + scene.coverage * splashed);
+  scene.dry_area = wall - scene.wet_area;
+  scene.wall_area_rate = at_rim ? T(0.0) : wet.wall_area_per_volume;
 }
 
 }  // namespace
@@ -48,8 +84,10 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   const auto& pieces = facts.layout->pieces;
   // The integrator may overshoot nothing by some micrograms.
   const auto mass = [&](std::size_t which) { return x[which] > 0.0 ? x[which] : T(0.0); };
-  scene.pool = {mass(slot::water), mass(slot::oil), mass(slot::solids), x[slot::liquid_enthalpy],
-                facts.metal_capacity};
+  scene.pool = {mass(slot::water),        mass(slot::oil),      mass(slot::solids),
+                x[slot::liquid_enthalpy], facts.metal_capacity, mass(slot::sugar),
+                mass(slot::salt)};
+  if (!facts.layout->thick.empty()) observe_thick(facts, x, scene);
   scene.liquid_temperature = pool_temperature(scene.pool);
   scene.lower_temperature = scene.liquid_temperature + (1.0 - lower_share) * x[slot::layering];
   scene.upper_temperature = scene.liquid_temperature - lower_share * x[slot::layering];
@@ -57,8 +95,8 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   scene.piece_volume = T(0.0);
   scene.pieces.resize(pieces.size());
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    observe_pieces((*facts.shells)[i], pieces[i], (*facts.additions)[pieces[i].addition], x,
-                   scene.pieces[i]);
+    const PieceClass& piece = (*facts.pieces)[i];
+    observe_pieces(piece.shells, pieces[i], (*facts.additions)[piece.addition], x, scene.pieces[i]);
     scene.piece_volume += scene.pieces[i].volume;
   }
   T heap_temperature(0.0);
@@ -72,6 +110,9 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   scene.swimming = smooth_step(T((scene.immersion - heap_immersion) / (1.0 - heap_immersion)));
   scene.product_temperature =
       scene.immersion * scene.upper_temperature + (1.0 - scene.immersion) * heap_temperature;
+  observe_core(facts, scene);
+  scene.water_activity = pool_water_activity(scene.pool);
+  scene.boiling_point = water::saturation_temperature(T(facts.pressure / scene.water_activity));
 }
 
 template void observe<double>(const SceneFacts<double>&, const std::vector<double>&,

@@ -14,9 +14,9 @@ constexpr double hottest = 573.15;
 
 void check_pieces(const Addition& addition, const std::string& where) {
   if (addition.shape == Shape::none) {
-    if (addition.piece_size != 0.0) {
+    if (addition.piece_size != 0.0 || addition.size_spread != 0.0) {
       throw InvalidArgument(where +
-                            ": piece_size is given without a shape; allowed shapes: slab, "
+                            ": piece_size or size_spread is given without a shape; allowed shapes: slab, "
                             "cylinder, sphere");
     }
     if (addition.temperature < addition.food.freezing_point) {
@@ -27,6 +27,7 @@ void check_pieces(const Addition& addition, const std::string& where) {
     return;
   }
   require_between(where, "piece_size", addition.piece_size, 1e-4, 0.3, "m");
+  require_between(where, "size_spread", addition.size_spread, 0.0, 0.5, "");
 }
 
 void check_end(const EndRule& rule, const Phase& phase, const std::string& where) {
@@ -44,10 +45,13 @@ void check_end(const EndRule& rule, const Phase& phase, const std::string& where
     case EndKind::mass_lost:
       require_between(where, "mass lost", rule.value, 0.0, 1e4, "kg");
       break;
+    case EndKind::share_lost:
+      require_between(where, "share lost", rule.value, 0.0, 0.95, "");
+      break;
     case EndKind::above:
     case EndKind::below:
       if (rule.signal == Regulated::none) {
-        throw InvalidArgument(where + ": an end on a signal must name floor, probe or difference");
+        throw InvalidArgument(where + ": an end on a signal must name floor, probe, core or difference");
       }
       if (rule.signal == Regulated::difference) {
         require_between(where, "end value", rule.value, -100.0, 300.0, "K");
@@ -62,6 +66,9 @@ void check_agitation(const Agitation& agitation, const std::string& where) {
   require_between(where, "agitation speed", agitation.speed, 0.0, 100.0, "1/s");
   require_between(where, "agitation on_time", agitation.on_time, 0.0, day, "s");
   require_between(where, "agitation off_time", agitation.off_time, 0.0, day, "s");
+  if (agitation.reversing && agitation.on_time <= 0.0) {
+    throw InvalidArgument(where + ": reversing agitation needs an on_time above 0 s");
+  }
   if (agitation.off_time > 0.0 && agitation.on_time <= 0.0) {
     throw InvalidArgument(where + ": agitation off_time needs an on_time above 0 s");
   }
@@ -82,6 +89,7 @@ void check_phase(const Phase& phase, const std::string& where) {
   require_between(where, "time_limit", phase.time_limit, std::max(1.0, loaded_after(phase)),
                   3 * day, "s");
   require_between(where, "heat_limit", phase.heat_limit, 0.0, 1.0, "");
+  require_between(where, "jacket_share", phase.jacket_share, 0.0, 1.0, "");
   check_agitation(phase.agitation, where);
   for (const auto& addition : phase.additions) check(addition, where);
 }

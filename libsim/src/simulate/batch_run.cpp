@@ -71,15 +71,18 @@ int BatchRun::advance(double to, const std::vector<Watch>& watches, const StepOb
 Balance BatchRun::balance() {
   Balance books;
   books.heater_energy = state_[slot::heater_energy];
+  books.stirring_energy = state_[slot::stirring_energy];
   books.poured_energy = state_[slot::poured_energy];
+  books.cooling_energy = state_[slot::cooling_energy];
   books.lost_energy = state_[slot::lost_energy];
   books.vapour_energy = state_[slot::vapour_energy];
   books.stored_energy = model_.stored_energy(state_) - initial_energy_;
-  const double left = books.heater_energy + books.poured_energy - books.lost_energy -
-                      books.vapour_energy - books.stored_energy;
+  const double left = books.heater_energy + books.stirring_energy + books.poured_energy -
+                      books.cooling_energy - books.lost_energy - books.vapour_energy -
+                      books.stored_energy;
   const double poured = state_[slot::poured_mass];
   const double missing = poured - state_[slot::vapour_mass] - model_.product_mass(state_);
-  books.heat_residual = left / std::max(books.heater_energy, 1.0);
+  books.heat_residual = left / std::max({books.heater_energy, books.cooling_energy, 1.0});
   books.mass_residual = missing / std::max(poured, 1e-3);
   return books;
 }

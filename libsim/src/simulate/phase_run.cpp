@@ -16,10 +16,26 @@ EndReason reason_of(EndKind kind) {
     case EndKind::elapsed:
       return EndReason::elapsed;
     case EndKind::mass_lost:
+    case EndKind::share_lost:
       return EndReason::mass_lost;
     default:
       return EndReason::signal;
   }
+}
+
+bool watches_signal(const EndRule& rule) {
+  return rule.kind == EndKind::above || rule.kind == EndKind::below;
+}
+
+/// Length of one cycle of the agitator [s]; 0: it turns on and on.
+double cycle_of(const Agitation& stir) {
+  return stir.off_time > 0.0 || stir.reversing ? stir.on_time + stir.off_time : 0.0;
+}
+
+double mass_of(const std::vector<Addition>& additions) {
+  double mass = 0.0;
+  for (const auto& addition : additions) mass += addition.mass;
+  return mass;
 }
 
 /// Value that crosses zero upwards when a signal rule is met.
@@ -36,9 +52,11 @@ PhaseRun::PhaseRun(BatchRun& run, const Phase& phase, std::size_t first_addition
       phase_(phase),
       first_addition_(first_addition),
       controller_(run.model().kettle().controller),
+      by_jacket_(heats_by_jacket(run.model().kettle())),
       heater_(heater),
       start_(run.time()),
       pour_started_(phase.additions.size(), false),
+      mass_held_(run.model().product_mass(run.state()) + mass_of(phase.additions)),
       vapour_before_(run.state()[slot::vapour_mass]),
       heater_before_(run.state()[slot::heater_energy]) {}
 
@@ -49,6 +67,12 @@ bool PhaseRun::proportional() const {
 /// Whether the heat must stay on, because it came on so recently.
 bool PhaseRun::held_on() const {
   return demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
+}
+
+/// Mass of water lost in this phase beyond what ends it [kg].
+double PhaseRun::lost_beyond(const EndRule& rule, const State& x) const {
+  const double wanted = rule.kind == EndKind::share_lost ? rule.value * mass_held_ : rule.value;
+  return x[slot::vapour_mass] - vapour_before_ - wanted;
 }
 
 /// When the set point may first count as reached, since the start of the phase [s].
@@ -76,14 +100,25 @@ void PhaseRun::settle_switches() {
 
 void PhaseRun::apply_inputs() {
   auto& inputs = run_.inputs();
-  if (!proportional()) inputs.floor_heat = heater_.on ? phase_.heat_limit : 0.0;
-  inputs.jacket_heat = phase_.jacket ? 1.0 : 0.0;
-  inputs.jacket_limit = phase_.jacket_limit;
+  const bool heats = phase_.jacket == JacketUse::heat;
+  inputs.jacket_heat = heats ? phase_.jacket_share : 0.0;
+  inputs.jacket_limit = heats || !by_jacket_ ? phase_.jacket_limit : no_limit;
+  inputs.cooling = phase_.jacket == JacketUse::cool ? 1.0 : 0.0;
+  inputs.cool_limit = phase_.jacket_cool_limit;
+  if (!proportional() && (regulates() || !by_jacket_)) {
+    controlled_heat(inputs) = heater_.on ? phase_.heat_limit : 0.0;
+  }
   inputs.cover = phase_.cover;
+  apply_agitation(inputs);
+}
+
+void PhaseRun::apply_agitation(Inputs& inputs) const {
   const auto& stir = phase_.agitation;
-  const double cycle = stir.on_time + stir.off_time;
-  const bool turning = stir.off_time <= 0.0 || std::fmod(elapsed() + instant, cycle) < stir.on_time;
+  const double cycle = cycle_of(stir);
+  const bool turning = cycle <= 0.0 || std::fmod(elapsed() + instant, cycle) < stir.on_time;
+  const bool odd = cycle > 0.0 && std::fmod(elapsed() + instant, 2.0 * cycle) >= cycle;
   inputs.agitator_speed = turning ? stir.speed : 0.0;
+  inputs.reversed = stir.reversing && odd;
 }
 
 void PhaseRun::install_proportional_control() {
@@ -95,7 +130,7 @@ void PhaseRun::install_proportional_control() {
     const double error = phase_.set_point - signal(x);
     const bool allowed = floor_ceiling_.on && difference_ceiling_.on;
     const PiOutput output = pi_output(controller_.gain, error, x.back(), phase_.heat_limit);
-    inputs.floor_heat = allowed ? output.applied : 0.0;
+    controlled_heat(inputs) = allowed ? output.applied : 0.0;
     extra_rate = pi_integral_rate(controller_.gain, error, output, controller_.integral_time);
   });
 }
@@ -126,7 +161,8 @@ bool PhaseRun::rule_met(const EndRule& rule) const {
     case EndKind::elapsed:
       return elapsed() >= rule.value - instant;
     case EndKind::mass_lost:
-      return ready && run_.state()[slot::vapour_mass] - vapour_before_ >= rule.value;
+    case EndKind::share_lost:
+      return ready && lost_beyond(rule, run_.state()) >= 0.0;
     default:
       return ready && towards_end(rule, run_.state()) >= 0.0;
   }
@@ -142,8 +178,8 @@ std::optional<EndReason> PhaseRun::end_met() const {
 
 double PhaseRun::next_agitator_change() const {
   const auto& stir = phase_.agitation;
-  if (stir.off_time <= 0.0) return no_limit;
-  const double cycle = stir.on_time + stir.off_time;
+  const double cycle = cycle_of(stir);
+  if (cycle <= 0.0) return no_limit;
   const double begun = std::floor((elapsed() + instant) / cycle) * cycle;
   const double off = begun + stir.on_time;
   return off > elapsed() + instant ? off : begun + cycle;
@@ -183,9 +219,7 @@ void PhaseRun::watch_ends() {
     const EndRule& rule = phase_.ends[i];
     if (rule.kind == EndKind::held || rule.kind == EndKind::elapsed) continue;
     watches_.push_back({[this, &rule](double, const State& x) {
-                          return rule.kind == EndKind::mass_lost
-                                     ? x[slot::vapour_mass] - vapour_before_ - rule.value
-                                     : towards_end(rule, x);
+                          return watches_signal(rule) ? towards_end(rule, x) : lost_beyond(rule, x);
                         },
                         Crossing::rising});
     alarms_.push_back({Alarm::end_rule, i});

@@ -42,6 +42,12 @@ class PhaseRun {
   void prepare_switches();
   void settle_switches();
   void apply_inputs();
+  void apply_agitation(Inputs& inputs) const;
+  /// What the controller acts on: the floor, or the jacket of a kettle without floor elements.
+  double& controlled_heat(Inputs& inputs) const {
+    return by_jacket_ ? inputs.jacket_heat : inputs.floor_heat;
+  }
+  double lost_beyond(const EndRule& rule, const State& x) const;
   void pour_due();
   void note_reached();
   std::optional<EndReason> end_met() const;
@@ -59,12 +65,14 @@ class PhaseRun {
   const Phase& phase_;
   std::size_t first_addition_;
   const Controller& controller_;
+  bool by_jacket_;
   HeaterSwitch heater_;
   Hysteresis demand_, floor_ceiling_, difference_ceiling_;
   double start_ = 0.0;
   std::vector<bool> pour_started_;
   std::optional<double> reached_;  ///< since the start of the phase [s]
   std::optional<std::size_t> fired_rule_;
+  double mass_held_ = 0.0;  ///< at the start of the phase, with its additions [kg]
   double vapour_before_ = 0.0, heater_before_ = 0.0;
   std::vector<Watch> watches_;
   std::vector<WatchedAlarm> alarms_;

@@ -12,14 +12,17 @@ const std::vector<std::string> fixed_columns = {
     "phase",
     "floor_sensor.reading",
     "probe.reading",
+    "core_probe.reading",
     "floor.temperature",
     "product.temperature",
     "liquid.temperature",
+    "liquid.boiling_point",
     "wall.temperature",
     "jacket.temperature",
     "elements.temperature",
     "floor.heat",
     "jacket.heat",
+    "jacket.cooling",
     "agitator.speed",
     "liquid.water",
     "vapour.mass",
@@ -34,10 +37,9 @@ constexpr int looks_per_step = 4;
 Recorder::Recorder(BatchRun& run, Trace& trace, double interval)
     : run_(run), trace_(trace), interval_(interval) {
   trace_.names = fixed_columns;
-  for (const auto& slots : run.model().layout().pieces) {
-    const auto& name = run.model().additions()[slots.addition].name;
-    trace_.names.push_back(name + ".core_temperature");
-    trace_.names.push_back(name + ".surface_temperature");
+  for (const auto& piece : run.model().pieces()) {
+    trace_.names.push_back(piece.name + ".core_temperature");
+    trace_.names.push_back(piece.name + ".surface_temperature");
   }
 }
 
@@ -58,15 +60,17 @@ void Recorder::write(int phase, double time, const State& x) {
   const auto& inputs = run_.inputs();
   for (double value :
        {time, static_cast<double>(phase), x[slot::floor_reading], x[slot::probe_reading],
-        x[slot::floor_upper], scene.product_temperature, scene.liquid_temperature,
-        x[slot::wall_wet], x[slot::jacket], x[slot::elements], inputs.floor_heat,
-        inputs.jacket_heat, inputs.agitator_speed, x[slot::water], x[slot::vapour_mass],
-        run_.model().level(x)}) {
+        x[slot::core_reading], x[slot::floor_upper], scene.product_temperature,
+        scene.liquid_temperature, scene.boiling_point, x[slot::wall_wet], x[slot::jacket],
+        x[slot::elements], inputs.floor_heat, inputs.jacket_heat, inputs.cooling,
+        inputs.reversed ? -inputs.agitator_speed : inputs.agitator_speed, x[slot::water],
+        x[slot::vapour_mass], run_.model().level(x)}) {
     values.push_back(value);
   }
   for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
-    values.push_back(scene.pieces[i].temperature[0]);
-    values.push_back(scene.pieces[i].temperature[run_.model().shell_count(i) - 1]);
+    values.push_back(
+        core_temperature(run_.model().pieces()[i].shells, scene.pieces[i].temperature));
+    values.push_back(scene.pieces[i].temperature[run_.model().pieces()[i].shells.count - 1]);
   }
 }
 
@@ -76,6 +80,8 @@ double reading_of(Regulated signal, const State& x) {
       return x[slot::floor_reading];
     case Regulated::difference:
       return x[slot::floor_reading] - x[slot::probe_reading];
+    case Regulated::core:
+      return x[slot::core_reading];
     default:
       return x[slot::probe_reading];
   }
@@ -89,6 +95,8 @@ Regulation regulation_of(Regulated signal, BatchRun& run, const State& x) {
       return {reading_of(signal, x), floor};
     case Regulated::difference:
       return {reading_of(signal, x), floor - product};
+    case Regulated::core:
+      return {reading_of(signal, x), run.model().scene_at(x).core_temperature};
     default:
       return {reading_of(signal, x), product};
   }

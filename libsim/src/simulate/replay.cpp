@@ -96,6 +96,7 @@ void apply(const Change& change, const RunPlan& plan, BatchRun& run) {
     case Change::Kind::setting:
       inputs.cover = plan.settings[change.index].cover;
       inputs.jacket_limit = plan.settings[change.index].jacket_limit;
+      inputs.cooling = plan.settings[change.index].cooling;
       break;
   }
 }

@@ -32,6 +32,16 @@ T floor_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stir
 template <class T>
 T wall_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirring);
 
+/// Mean shear rate around the agitator [1/s], by Metzner and Otto; 0 at rest.
+double agitator_shear_rate(const Kettle& kettle, double speed);
+
+/// Power of the agitator [W]; 0 without one or at rest. Source: transfer/stirring.hpp.
+///
+/// @param fluid  what it stirs, thickened by its pieces
+/// @param speed  turns per second [1/s]
+template <class T>
+T agitator_power(const Kettle& kettle, const Fluid<T>& fluid, double speed);
+
 /// What moves the liquid past the pieces.
 template <class T>
 struct PieceMotion {
@@ -58,7 +68,36 @@ T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Piec
 /// @param excess         floor surface less boiling temperature [K]
 /// @param boiling_point  of the liquid [K]
 template <class T>
-T boiling_heat_flux(const T& excess, double boiling_point);
+T boiling_heat_flux(const T& excess, const T& boiling_point);
+
+/// Temperature of the steam in a jacket [K]: saturation at its part of the pressure.
+double steam_temperature(const Kettle& kettle);
+
+/// Film coefficient of steam that condenses in a jacket [W/(m2 K)], by the film on a wall as high
+/// as the jacket.
+///
+/// @param jacket  height of the wall
+/// @param steam   temperature in the jacket [K]
+/// @param wall    temperature of the wall behind it [K]
+template <class T>
+T steam_film_coefficient(const Jacket& jacket, const T& steam, const T& wall);
+
+/// Film coefficient of a liquid that flows through a jacket [W/(m2 K)], in the gap between two
+/// walls.
+///
+/// @param kettle   its jacket and diameter
+/// @param liquid   flow and mix
+/// @param temperature  in the jacket [K]
+template <class T>
+T jacket_flow_coefficient(const Kettle& kettle, const JacketFlow& liquid, const T& temperature);
+
+/// The free surface of the product.
+template <class T>
+struct FreeSurface {
+  T temperature;  ///< [K]
+  T activity;     ///< water activity [-]
+  double speed;   ///< of the agitator, which moves the surface against the air [1/s]
+};
 
 /// Heat flux from liquid under a lid to the dry wall over it, by convection and by vapour that
 /// condenses there [W/m2]; zero where the wall is hotter.
@@ -69,10 +108,10 @@ T boiling_heat_flux(const T& excess, double boiling_point);
 /// practice, no source. Range: 0 to the boiling point.
 ///
 /// @param kettle  pressure of the room
-/// @param liquid  temperature of the upper liquid [K]
+/// @param liquid  the upper liquid
 /// @param wall    temperature of the dry wall [K]
 template <class T>
-T condensation_flux(const Kettle& kettle, const T& liquid, const T& wall);
+T condensation_flux(const Kettle& kettle, const FreeSurface<T>& liquid, const T& wall);
 
 /// What leaves one square metre of free surface.
 template <class T>
@@ -87,10 +126,8 @@ struct SurfaceLoss {
 /// Source: evaporation.hpp, radiation.hpp. Range: 0 to the boiling point; the vapour fraction is
 /// cut off above (see limited_vapour_fraction).
 ///
-/// @param kettle   diameter and surroundings
-/// @param surface  temperature of the surface [K]
-/// @param speed    of the agitator, which moves the surface against the air [1/s]
+/// @param kettle  diameter and surroundings
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const T& surface, double speed);
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& surface);
 
 }  // namespace kettlecast

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "kettlecast/base/record.hpp"
+#include "kettlecast/kettle/vessel.hpp"
 
 namespace kettlecast {
 
@@ -11,6 +12,9 @@ enum class MetalKind { stainless_steel, carbon_steel, aluminium };
 
 /// Kind of the agitator; sets the handbook constants of its film correlation.
 enum class AgitatorKind { none, anchor, scraped_anchor, paddle, helical_ribbon, turbine };
+
+/// What heats the jacket: elements, condensing steam, or a hot liquid that flows through.
+enum class JacketKind { electric, steam, liquid };
 
 /// How the heat is switched.
 enum class ControllerKind { on_off, proportional_integral };
@@ -55,22 +59,68 @@ struct Surroundings {
   bool operator==(const Surroundings& other) const { return equal_records(*this, other); }
 };
 
-/// A cylindrical kettle with a heated flat floor and an electric jacket, as on its type plate.
-/// What the type plate does not say is in `Coefficients`.
+/// Water or a mix with propylene glycol that flows through the jacket.
+struct JacketFlow {
+  double flow = 0.0;                  ///< [kg/s]; 0: there is none
+  double inlet_temperature = 288.15;  ///< [K]
+  double glycol = 0.0;                ///< mass share of propylene glycol [-]
+
+  template <class Visitor>
+  static void describe(Visitor&& visit) {
+    visit("flow", &JacketFlow::flow);
+    visit("inlet_temperature", &JacketFlow::inlet_temperature);
+    visit("glycol", &JacketFlow::glycol);
+  }
+  bool operator==(const JacketFlow& other) const { return equal_records(*this, other); }
+};
+
+/// The jacket of a kettle and what feeds it. A kettle without floor elements is heated, and
+/// controlled, by its jacket.
+struct Jacket {
+  JacketKind kind = JacketKind::electric;
+  double power = 0.0;           ///< of its elements, or the most that the steam supply gives [W]
+  double height = 0.0;          ///< of the jacketed part of the straight wall [m]
+  bool under_floor = false;     ///< the jacket also lies under the floor
+  double gap = 0.02;            ///< between wall and outer shell, where liquid flows [m]
+  double steam_pressure = 0.0;  ///< above that of the room [Pa]
+  double air_share = 0.0;       ///< air left in the steam, by volume [-]
+  JacketFlow heating;           ///< hot liquid, for kind `liquid`
+  JacketFlow cooling;           ///< cold liquid, for a jacket of any kind that can cool
+
+  template <class Visitor>
+  static void describe(Visitor&& visit) {
+    visit("kind", &Jacket::kind);
+    visit("power", &Jacket::power);
+    visit("height", &Jacket::height);
+    visit("under_floor", &Jacket::under_floor);
+    visit("gap", &Jacket::gap);
+    visit("steam_pressure", &Jacket::steam_pressure);
+    visit("air_share", &Jacket::air_share);
+    visit("heating", &Jacket::heating);
+    visit("cooling", &Jacket::cooling);
+  }
+  bool operator==(const Jacket& other) const { return equal_records(*this, other); }
+};
+
+/// A cylindrical kettle with a heated floor, a jacket or both, as on its type plate. What the type
+/// plate does not say is in `Coefficients`.
 struct Kettle {
   std::string name;
-  double diameter = 0.0;           ///< inner diameter [m]
-  double height = 0.0;             ///< inner height [m]
+  double diameter = 0.0;  ///< inner diameter [m]
+  double height = 0.0;    ///< of the straight wall, inside [m]
+  FloorShape floor_shape = FloorShape::flat;
+  double floor_depth = 0.0;        ///< of a dished floor [m]; 0: 0.1935 of the diameter
+  double tilt = 0.0;               ///< of the axis from the vertical [rad]
   double working_volume = 0.0;     ///< usable volume [m3]; 0: up to the rim
   double floor_power = 0.0;        ///< nominal power of the floor elements [W]
   double floor_thickness = 0.015;  ///< [m]
   MetalKind floor_metal = MetalKind::carbon_steel;
-  double jacket_power = 0.0;      ///< nominal power of the jacket elements [W]
-  double jacket_height = 0.0;     ///< height of the jacketed part of the wall [m]
+  Jacket jacket;
   double wall_thickness = 0.003;  ///< [m]
   MetalKind wall_metal = MetalKind::stainless_steel;
   AgitatorKind agitator = AgitatorKind::none;
   double agitator_diameter = 0.0;  ///< [m]
+  double agitator_height = 0.0;    ///< of what product must cover, above the floor [m]
   int blades = 2;                  ///< blades passing a spot of the floor per turn [-]
   Controller controller;
   Surroundings surroundings;
@@ -80,16 +130,19 @@ struct Kettle {
     visit("name", &Kettle::name);
     visit("diameter", &Kettle::diameter);
     visit("height", &Kettle::height);
+    visit("floor_shape", &Kettle::floor_shape);
+    visit("floor_depth", &Kettle::floor_depth);
+    visit("tilt", &Kettle::tilt);
     visit("working_volume", &Kettle::working_volume);
     visit("floor_power", &Kettle::floor_power);
     visit("floor_thickness", &Kettle::floor_thickness);
     visit("floor_metal", &Kettle::floor_metal);
-    visit("jacket_power", &Kettle::jacket_power);
-    visit("jacket_height", &Kettle::jacket_height);
+    visit("jacket", &Kettle::jacket);
     visit("wall_thickness", &Kettle::wall_thickness);
     visit("wall_metal", &Kettle::wall_metal);
     visit("agitator", &Kettle::agitator);
     visit("agitator_diameter", &Kettle::agitator_diameter);
+    visit("agitator_height", &Kettle::agitator_height);
     visit("blades", &Kettle::blades);
     visit("controller", &Kettle::controller);
     visit("surroundings", &Kettle::surroundings);
@@ -103,7 +156,17 @@ void check(const Surroundings& surroundings);
 /// Throws InvalidArgument, naming the key and the allowed range, if the kettle cannot exist.
 void check(const Kettle& kettle);
 
-/// Usable volume of a kettle [m3]: the working volume if given, else up to the rim.
+/// Whether the controller acts on the jacket, because there are no floor elements.
+bool heats_by_jacket(const Kettle& kettle);
+
+/// Inside of a kettle.
+VesselShape vessel_shape(const Kettle& kettle);
+
+/// Volume of product that covers the agitator [m3]; 0 if the type plate does not say how high it
+/// is.
+double covering_volume(const Kettle& kettle);
+
+/// Usable volume of a kettle [m3]: the working volume if given, else up to the lip.
 double usable_volume(const Kettle& kettle);
 
 }  // namespace kettlecast

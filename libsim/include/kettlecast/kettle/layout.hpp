@@ -24,33 +24,56 @@ inline constexpr std::size_t solids = 9;           ///< mass dissolved or ground
 inline constexpr std::size_t floor_reading = 10;   ///< what the floor sensor shows
 inline constexpr std::size_t probe_reading = 11;   ///< what the probe shows
 inline constexpr std::size_t layering = 12;        ///< liquid near the floor less liquid above
+inline constexpr std::size_t core_reading = 13;    ///< what a probe in the coldest piece shows
+inline constexpr std::size_t sugar = 14;           ///< mass dissolved, part of the solids
+inline constexpr std::size_t salt = 15;            ///< mass dissolved, part of the solids
 // Books: added up from the flows, not part of the error control.
-inline constexpr std::size_t heater_energy = 13;  ///< from floor and jacket elements
-inline constexpr std::size_t lost_energy = 14;    ///< to the room, without vapour
-inline constexpr std::size_t vapour_energy = 15;  ///< enthalpy of the vapour that left
-inline constexpr std::size_t poured_energy = 16;  ///< enthalpy of what was poured
-inline constexpr std::size_t vapour_mass = 17;
-inline constexpr std::size_t poured_mass = 18;
-inline constexpr std::size_t fixed_count = 19;
+inline constexpr std::size_t heater_energy = 16;    ///< from floor and jacket
+inline constexpr std::size_t lost_energy = 17;      ///< to the room, without vapour
+inline constexpr std::size_t vapour_energy = 18;    ///< enthalpy of the vapour that left
+inline constexpr std::size_t poured_energy = 19;    ///< enthalpy of what was poured
+inline constexpr std::size_t stirring_energy = 20;  ///< work of the agitator
+inline constexpr std::size_t cooling_energy = 21;   ///< taken away by a cooling jacket
+inline constexpr std::size_t vapour_mass = 22;
+inline constexpr std::size_t poured_mass = 23;
+inline constexpr std::size_t fixed_count = 24;
 }  // namespace slot
 
-/// Where the pieces of one addition stand: mass poured, water left, enthalpy of each shell.
-struct PieceSlots {
+/// Pieces of one addition that are of one size.
+struct PieceClass {
   std::size_t addition;  ///< index into the additions of the run
+  double mass_share;     ///< of the addition [-]
+  std::string name;      ///< of the addition, with its size where there are several
+  PieceShells shells;
+};
+
+/// Where the pieces of one class stand: mass poured, water left, enthalpy of each shell.
+struct PieceSlots {
   std::size_t poured;    ///< index of the mass poured [kg]
   std::size_t water;     ///< index of the water left in the pieces [kg]
   std::size_t enthalpy;  ///< index of the enthalpy of shell 0, the core [J]
 };
 
+/// Where a thick liquid stands: mass poured, and mass of it that has thickened.
+struct ThickSlots {
+  std::size_t addition;   ///< index into the additions of the run
+  std::size_t poured;     ///< index of the mass poured [kg]
+  std::size_t thickened;  ///< index of the mass that has thickened [kg]
+};
+
 /// Names and sizes of the whole state of a run.
 struct Layout {
+  std::vector<ThickSlots> thick;
   std::vector<PieceSlots> pieces;
   std::vector<std::string> names;  ///< "node.quantity"
   std::vector<double> scales;      ///< typical size; 0: a book
   std::size_t size() const { return names.size(); }
 };
 
-/// Layout for the additions of a run; `shells[i]` belongs to the i-th addition that has pieces.
-Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceShells>& shells);
+/// Classes of pieces of all additions: one per addition, or three where sizes are spread.
+std::vector<PieceClass> make_piece_classes(const std::vector<Addition>& additions);
+
+/// Layout for the additions of a run and the pieces among them.
+Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceClass>& pieces);
 
 }  // namespace kettlecast

@@ -13,9 +13,12 @@ namespace kettlecast {
 /// What acts on the kettle from outside at one instant; constant between break points.
 struct Inputs {
   double floor_heat = 0.0;       ///< share of the nominal floor power [-]
-  double jacket_heat = 0.0;      ///< share of the nominal jacket power asked for [-]
+  double jacket_heat = 0.0;      ///< share of the jacket power or hot flow asked for [-]
   double jacket_limit = 373.15;  ///< the jacket heats while it is colder [K]
+  double cooling = 0.0;          ///< share of the cold flow of the jacket asked for [-]
+  double cool_limit = 0.0;       ///< the jacket cools while it is warmer [K]
   double agitator_speed = 0.0;   ///< [1/s]
+  bool reversed = false;         ///< the agitator turns the other way
   Cover cover = Cover::open;
   std::vector<double> pour_rate;  ///< of each addition of the run [kg/s]
 };
@@ -68,11 +71,11 @@ class KettleModel {
   /// Temperature of the floor where its sensor sits [K].
   T floor_sensor_temperature(const std::vector<T>& x) const;
 
-  /// Height of the product over the floor [m].
-  T level(const std::vector<T>& x) { return level_of(scene_at(x)); }
+  /// Height of the product over the floor, on the axis [m].
+  T level(const std::vector<T>& x) { return scene_at(x).level; }
 
-  /// Shells of the i-th addition that has pieces [-].
-  std::size_t shell_count(std::size_t i) const { return shells_[i].count; }
+  /// Classes of pieces, in the order of the layout.
+  const std::vector<PieceClass>& pieces() const { return pieces_; }
 
   /// Derived quantities at x; valid until the next call.
   const Scene<T>& scene_at(const std::vector<T>& x);
@@ -80,15 +83,16 @@ class KettleModel {
  private:
   struct Flows;
 
-  T level_of(const Scene<T>& scene) const {
-    return (scene.liquid_volume + scene.piece_volume) / geometry_.floor_area;
-  }
   T coefficient(Coefficient which) const { return values_[static_cast<std::size_t>(which)]; }
   std::array<T, 6> node_capacities(const Scene<T>& scene) const;
   double wall_area_capacity() const;
+  double jacket_filling() const;
   T jacketed_area(const Scene<T>& scene) const;
 
   void heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  T jacket_supply(const Inputs& inputs, const T& temperature) const;
+  T jacket_cooling(const Inputs& inputs, const T& temperature) const;
+  T jacket_conductance(const Inputs& inputs, const T& jacket, const T& wall) const;
   void heat_jacket(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void heat_dry_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void lose_from_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
@@ -102,7 +106,10 @@ class KettleModel {
   void leave_surface(const Inputs& inputs, Flows& flows) const;
   void boil_off(Flows& flows) const;
   void release_juice(Flows& flows) const;
+  void stir(const Inputs& inputs, Flows& flows) const;
+  void thicken(Flows& flows) const;
   void pour_on(std::size_t addition, const T& mass, std::vector<T>& into) const;
+  void pour_pieces(std::size_t i, const T& mass, std::vector<T>& into) const;
   void mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void read_sensors(const std::vector<T>& x, Flows& flows) const;
   void balance_nodes(const std::vector<T>& x, Flows& flows) const;
@@ -110,10 +117,11 @@ class KettleModel {
   Kettle kettle_;
   std::array<T, coefficient_count> values_;
   std::vector<Addition> additions_;
-  std::vector<PieceShells> shells_;
+  std::vector<PieceClass> pieces_;
   Layout layout_;
   SceneGeometry geometry_;
-  double boiling_point_ = 373.15;
+  double boiling_point_ = 373.15;      ///< of water in this room [K]
+  double steam_temperature_ = 373.15;  ///< of the steam jacket [K]
   Scene<T> scene_;
 };
 

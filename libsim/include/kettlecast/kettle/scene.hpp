@@ -5,6 +5,7 @@
 
 #include "kettlecast/kettle/kettle.hpp"
 #include "kettlecast/kettle/layout.hpp"
+#include "kettlecast/kettle/vessel.hpp"
 #include "kettlecast/network/liquid_pool.hpp"
 
 /// What a state means: temperatures, volumes and wetted areas, derived once per evaluation.
@@ -25,25 +26,33 @@ struct PieceScene {
 template <class T>
 struct Scene {
   LiquidPool<T> pool;
+  ThickLiquids<T> thick;
   T liquid_temperature;   ///< mean of the liquid [K]
   T lower_temperature;    ///< of the liquid near the floor [K]
   T upper_temperature;    ///< of the liquid above [K]
   T liquid_volume;        ///< [m3]
   T piece_volume;         ///< [m3]
-  T wet_height;           ///< of the wall, splashed rim included [m]
-  T wet_area, dry_area;   ///< of the wall [m2]
+  T level;                ///< of the product on the axis, above the centre of the floor [m]
+  T surface_area;         ///< free surface of the product [m2]
+  T wet_area, dry_area;   ///< of the straight wall, splashed rim counted as wet [m2]
+  T wall_contact;         ///< of the wetted wall, where product touches it [m2]
+  T wall_area_rate;       ///< change of the wetted wall per change of volume [1/m]
   T coverage;             ///< share of the floor under product [-]
   T immersion;            ///< 1: pieces swim in liquid, 0: they lie dry on the floor [-]
   T swimming;             ///< 1: liquid and pieces move past each other, 0: they lie as a heap [-]
   T product_temperature;  ///< what a probe in the product meets [K]
+  T core_temperature;     ///< of the coldest core of pieces, or of the product without pieces [K]
+  T water_activity;       ///< of the liquid: its vapour pressure over that of water [-]
+  T boiling_point;        ///< of the liquid [K]
   std::vector<PieceScene<T>> pieces;
 };
 
-/// Sizes of a cylindrical kettle.
+/// Sizes of a kettle.
 struct SceneGeometry {
-  double floor_area = 0.0;     ///< [m2]
-  double circumference = 0.0;  ///< [m]
-  double height = 0.0;         ///< [m]
+  VesselSizes vessel;
+  double floor_area = 0.0;     ///< of the whole floor [m2]
+  double circumference = 0.0;  ///< of the straight wall [m]
+  double wall_height = 0.0;    ///< of the straight wall [m]
 };
 
 /// What a scene needs besides the state; pointers live as long as the model.
@@ -51,8 +60,9 @@ template <class T>
 struct SceneFacts {
   SceneGeometry geometry;
   T metal_capacity;  ///< metal that moves with the liquid [J/K]
+  double pressure;   ///< of the room [Pa]
   const Layout* layout;
-  const std::vector<PieceShells>* shells;
+  const std::vector<PieceClass>* pieces;
   const std::vector<Addition>* additions;
 };
 
@@ -64,13 +74,10 @@ inline constexpr double splash_height = 0.02;
 /// random loose packing of spheres, porosity 0.40 (Dullien, Porous Media, 1992, from memory).
 inline constexpr double void_per_piece_volume = 0.4 / 0.6;
 
-/// Thickness of product below which the floor counts as partly bare [m].
-inline constexpr double bare_film = 5e-4;
-
 /// Share of the liquid that counts as near the floor [-]. A choice of lumping, no source.
 inline constexpr double lower_share = 0.3;
 
-/// Share of the wall height that counts as wet at most, so that the dry wall keeps some metal.
+/// Share of the wall that counts as wet at most, so that the dry wall keeps some metal.
 inline constexpr double highest_wet_share = 0.98;
 
 /// Mass of water per floor area at which evaporation starts to run out of water [kg/m2].

@@ -1,8 +1,11 @@
 #pragma once
 
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/network/thick_liquids.hpp"
 #include "kettlecast/properties/mixture.hpp"
 #include "kettlecast/properties/oil.hpp"
+#include "kettlecast/properties/solutes.hpp"
+#include "kettlecast/properties/syrup.hpp"
 #include "kettlecast/properties/water.hpp"
 #include "kettlecast/transfer/fluid.hpp"
 
@@ -29,12 +32,17 @@ T within_fits(const T& temperature) {
   return temperature > hottest ? T(hottest) : temperature;
 }
 
+/// Sugar beyond which syrup is taken to be no thicker [kg/kg]: the end of its viscosity data, from
+/// which the fit rises without a limit.
+inline constexpr double thickest_syrup = 0.85;
+
 /// Contents of the liquid node.
 template <class T>
 struct LiquidPool {
   T water, oil, solids;  ///< [kg]
   T enthalpy;            ///< of liquid and co-moving metal [J]
   T metal_capacity;      ///< heat capacity of metal that moves with it [J/K]
+  T sugar, salt;         ///< dissolved, part of the solids [kg]
 };
 
 /// Volume of the liquid [m3], at level densities.
@@ -84,33 +92,78 @@ T watery_share(const LiquidPool<T>& pool) {
   return watery / (watery + pool.oil / level_density_oil);
 }
 
+/// Water activity of the liquid [-]; 1 without sugar and salt.
+template <class T>
+T pool_water_activity(const LiquidPool<T>& pool) {
+  if (pool.sugar <= 0.0 && pool.salt <= 0.0) return T(1.0);
+  return solutes::water_activity(pool.water, pool.sugar, pool.salt);
+}
+
+/// Mass share of sugar in water and sugar [-]; 0 for an empty pool.
+template <class T>
+T syrup_share(const LiquidPool<T>& pool) {
+  return pool.sugar / (pool.water + pool.sugar + 1e-12);
+}
+
+/// Viscosity of the watery part of the liquid without thick liquids [Pa s]: water, or syrup.
+template <class T>
+T thin_viscosity(const LiquidPool<T>& pool, const T& temperature) {
+  if (!(pool.sugar > 0.0)) return water::viscosity(temperature);
+  const T share = syrup_share(pool);
+  // Water and syrup are fits of their own; the ratio of syrups keeps that without sugar exact.
+  return water::viscosity(temperature) *
+         (sugar::viscosity(share < thickest_syrup ? share : T(thickest_syrup), temperature) /
+          sugar::viscosity(T(0.0), temperature));
+}
+
 /// Viscosity of the liquid without pieces at a temperature [Pa s].
 template <class T>
-T liquid_viscosity(const LiquidPool<T>& pool, const T& temperature) {
+T liquid_viscosity(const LiquidPool<T>& pool, const ThickLiquids<T>& thick, const T& temperature) {
   const T at = within_fits(temperature);
-  return mixed_viscosity(water::viscosity(at), oil::viscosity(at), T(1.0 - watery_share(pool)));
+  const T thin_mass = pool.water + pool.solids - thick_mass(thick);
+  const T watery =
+      stirred_viscosity(thick, thin_viscosity(pool, at), thin_mass > 0.0 ? thin_mass : T(0.0), at);
+  const T free_oil = pool.oil - thick_fat(thick);
+  if (!(free_oil > 0.0)) return watery;
+  LiquidPool<T> parted = pool;
+  parted.oil = free_oil;
+  return mixed_viscosity(watery, oil::viscosity(at), T(1.0 - watery_share(parted)));
 }
 
 /// Film properties of the liquid at a temperature, without pieces.
 ///
 /// Conductivity and expansivity mix by volume, specific heat by mass, viscosity by the logarithm.
-/// Source: mixture.hpp. Range: 0 to 160 degC with water, to 200 degC for oil alone.
+/// Sugar lowers the conductivity as in syrup; other solids are left out.
+/// Source: mixture.hpp, syrup.hpp, thick_liquids.hpp. Range: 0 to 160 degC with water, to 200 degC
+/// for oil alone.
 ///
 /// @param pool                contents of the liquid
+/// @param thick               thick liquids among them
 /// @param liquid_temperature  [K]
 template <class T>
-Fluid<T> film_properties(const LiquidPool<T>& pool, const T& liquid_temperature) {
+Fluid<T> film_properties(const LiquidPool<T>& pool, const ThickLiquids<T>& thick,
+                         const T& liquid_temperature) {
   const T temperature = within_fits(liquid_temperature);
   const T share = watery_share(pool);
   const T rest = 1.0 - share;
-  const T density = share * water::density(temperature) + rest * oil::density(temperature);
-  const T water_mass = share * water::density(temperature) / density;
-  return {density,
-          water_mass * water::specific_heat(temperature) +
-              (1.0 - water_mass) * oil::specific_heat(temperature),
-          share * water::conductivity(temperature) + rest * oil::conductivity(temperature),
-          liquid_viscosity(pool, temperature),
+  const T sweet = syrup_share(pool);
+  const T watery = sugar::density(sweet, temperature);
+  const T density = share * watery + rest * oil::density(temperature);
+  const T water_mass = share * watery / density;
+  const T heat = sweet * solids_specific_heat + (1.0 - sweet) * water::specific_heat(temperature);
+  const T conductivity =
+      water::conductivity(temperature) *
+      (sugar::conductivity(sweet, temperature) / sugar::conductivity(T(0.0), temperature));
+  return {density, water_mass * heat + (1.0 - water_mass) * oil::specific_heat(temperature),
+          share * conductivity + rest * oil::conductivity(temperature),
+          liquid_viscosity(pool, thick, temperature),
           share * water::expansivity(temperature) + rest * oil::expansivity(temperature)};
+}
+
+/// The same without thick liquids.
+template <class T>
+Fluid<T> film_properties(const LiquidPool<T>& pool, const T& liquid_temperature) {
+  return film_properties(pool, ThickLiquids<T>{}, liquid_temperature);
 }
 
 }  // namespace kettlecast

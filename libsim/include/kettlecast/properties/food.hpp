@@ -3,6 +3,7 @@
 #include <string>
 
 #include "kettlecast/base/record.hpp"
+#include "kettlecast/properties/consistency.hpp"
 
 namespace kettlecast {
 
@@ -33,6 +34,9 @@ struct Food {
   Composition composition;
   double freezing_point = 273.15;  ///< initial freezing point [K]
   double juice_fraction = 0.0;     ///< share of its water that pieces give up when cooked [kg/kg]
+  double sugar = 0.0;              ///< dissolved sugar, part of the carbohydrate [kg/kg]
+  double salt = 0.0;               ///< dissolved sodium chloride, part of the ash [kg/kg]
+  Consistency consistency;         ///< of a thick liquid
   std::string source;              ///< where the numbers come from
 
   template <class Visitor>
@@ -41,13 +45,17 @@ struct Food {
     visit("composition", &Food::composition);
     visit("freezing_point", &Food::freezing_point);
     visit("juice_fraction", &Food::juice_fraction);
+    visit("sugar", &Food::sugar);
+    visit("salt", &Food::salt);
+    visit("consistency", &Food::consistency);
     visit("source", &Food::source);
   }
   bool operator==(const Food& other) const { return equal_records(*this, other); }
 };
 
-/// Throws InvalidArgument unless the fractions lie in 0..1 and add up to 1 within 0.02, and the
-/// freezing point lies between 233.15 K and 273.16 K.
+/// Throws InvalidArgument unless the fractions lie in 0..1 and add up to 1 within 0.02, the
+/// freezing point lies between 233.15 K and 273.16 K, and there is no more sugar than carbohydrate
+/// and no more salt than ash.
 void check(const Food& food);
 
 }  // namespace kettlecast

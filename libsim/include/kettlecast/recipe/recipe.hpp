@@ -23,9 +23,10 @@ struct Addition {
   double mass = 0.0;            ///< [kg]
   double temperature = 293.15;  ///< [K]
   Shape shape = Shape::none;
-  double piece_size = 0.0;  ///< thickness of a slab or diameter [m]; 0 for liquids
-  double delay = 0.0;       ///< from the start of the phase to the start of the pour [s]
-  double pour_time = 0.0;   ///< [s]
+  double piece_size = 0.0;   ///< mean thickness of a slab or diameter [m]; 0 for liquids
+  double size_spread = 0.0;  ///< standard deviation of the sizes over their mean [-]
+  double delay = 0.0;        ///< from the start of the phase to the start of the pour [s]
+  double pour_time = 0.0;    ///< [s]
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
@@ -35,6 +36,7 @@ struct Addition {
     visit("temperature", &Addition::temperature);
     visit("shape", &Addition::shape);
     visit("piece_size", &Addition::piece_size);
+    visit("size_spread", &Addition::size_spread);
     visit("delay", &Addition::delay);
     visit("pour_time", &Addition::pour_time);
   }
@@ -42,16 +44,21 @@ struct Addition {
 };
 
 /// Speed of the agitator, constant or in on/off cycles (on first).
+///
+/// A reversing agitator turns the other way in every second cycle. Heat transfer depends on the
+/// speed alone: a blade sweeps a wall as often either way round. Common practice, no source.
 struct Agitation {
-  double speed = 0.0;     ///< turns per second while on [1/s]
-  double on_time = 0.0;   ///< [s]; 0 with off_time 0: always on
-  double off_time = 0.0;  ///< [s]
+  double speed = 0.0;      ///< turns per second while on [1/s]
+  double on_time = 0.0;    ///< [s]; 0 with off_time 0: always on
+  double off_time = 0.0;   ///< [s]
+  bool reversing = false;  ///< the other way round in every second cycle
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
     visit("speed", &Agitation::speed);
     visit("on_time", &Agitation::on_time);
     visit("off_time", &Agitation::off_time);
+    visit("reversing", &Agitation::reversing);
   }
   bool operator==(const Agitation& other) const { return equal_records(*this, other); }
 };
@@ -59,21 +66,26 @@ struct Agitation {
 /// What lies on the free surface: nothing, a lid, or a film of oil that stops evaporation only.
 enum class Cover { open, lid, oil_film };
 
-/// What the heat is regulated on. `difference` is floor reading less probe reading.
-enum class Regulated { none, floor, probe, difference };
+/// What the jacket does in a phase.
+enum class JacketUse { off, heat, cool };
+
+/// What the heat is regulated on. `difference` is floor reading less probe reading; `core` is the
+/// reading of a probe in the coldest piece, or in the liquid while there are no pieces.
+enum class Regulated { none, floor, probe, difference, core };
 
 /// When a phase is over. The first rule that is met ends it.
 enum class EndKind {
-  held,       ///< `value` seconds after the set point was reached with everything loaded
-  elapsed,    ///< `value` seconds after the start of the phase
-  above,      ///< the reading of `signal` has risen to `value` [K] with everything loaded
-  below,      ///< the reading of `signal` has fallen to `value` [K] with everything loaded
-  mass_lost,  ///< `value` kilograms of water have left in this phase
+  held,        ///< `value` seconds after the set point was reached with everything loaded
+  elapsed,     ///< `value` seconds after the start of the phase
+  above,       ///< the reading of `signal` has risen to `value` [K] with everything loaded
+  below,       ///< the reading of `signal` has fallen to `value` [K] with everything loaded
+  mass_lost,   ///< `value` kilograms of water have left in this phase
+  share_lost,  ///< `value` of what the phase holds (product at its start and additions) has left
 };
 
 struct EndRule {
   EndKind kind = EndKind::elapsed;
-  double value = 0.0;                   ///< [s], [K] or [kg], see EndKind
+  double value = 0.0;                   ///< [s], [K], [kg] or [-], see EndKind
   Regulated signal = Regulated::probe;  ///< reading watched by `above` and `below`
 
   template <class Visitor>
@@ -96,8 +108,10 @@ struct Phase {
   double heat_limit = 1.0;             ///< highest share of the floor power used [-]
   double floor_limit = no_limit;       ///< ceiling for the floor reading [K]
   double difference_limit = no_limit;  ///< ceiling for floor reading less probe reading [K]
-  bool jacket = false;                 ///< jacket in use
-  double jacket_limit = 373.15;        ///< the jacket heats while it is colder than this [K]
+  JacketUse jacket = JacketUse::off;
+  double jacket_share = 1.0;       ///< share of the jacket power in use, its level [-]
+  double jacket_limit = 373.15;    ///< the jacket heats while it is colder than this [K]
+  double jacket_cool_limit = 0.0;  ///< the jacket cools while it is warmer than this [K]
   Cover cover = Cover::open;
   std::string prompt;  ///< what the operator is told
 
@@ -114,7 +128,9 @@ struct Phase {
     visit("floor_limit", &Phase::floor_limit);
     visit("difference_limit", &Phase::difference_limit);
     visit("jacket", &Phase::jacket);
+    visit("jacket_share", &Phase::jacket_share);
     visit("jacket_limit", &Phase::jacket_limit);
+    visit("jacket_cool_limit", &Phase::jacket_cool_limit);
     visit("cover", &Phase::cover);
     visit("prompt", &Phase::prompt);
   }

@@ -38,17 +38,19 @@ struct TimedAddition {
   bool operator==(const TimedAddition& other) const { return equal_records(*this, other); }
 };
 
-/// Cover and jacket limit from a time on.
+/// Cover and jacket from a time on.
 struct TimedSetting {
   double time = 0.0;  ///< [s]
   Cover cover = Cover::open;
   double jacket_limit = 373.15;  ///< [K]
+  double cooling = 0.0;          ///< share of the cold flow of the jacket [-]
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
     visit("time", &TimedSetting::time);
     visit("cover", &TimedSetting::cover);
     visit("jacket_limit", &TimedSetting::jacket_limit);
+    visit("cooling", &TimedSetting::cooling);
   }
   bool operator==(const TimedSetting& other) const { return equal_records(*this, other); }
 };

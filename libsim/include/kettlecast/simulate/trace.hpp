@@ -18,18 +18,22 @@ struct Trace {
 
 /// Heat and mass books of a run.
 struct Balance {
-  double heater_energy = 0.0;  ///< given by floor and jacket elements [J]
-  double poured_energy = 0.0;  ///< enthalpy of what was poured, liquid water at 0 degC is 0 [J]
-  double lost_energy = 0.0;    ///< to the room without vapour [J]
-  double vapour_energy = 0.0;  ///< enthalpy of the vapour that left [J]
-  double stored_energy = 0.0;  ///< gained by kettle and product [J]
-  double heat_residual = 0.0;  ///< (in - out - stored) / heater energy [-]
-  double mass_residual = 0.0;  ///< (poured - vapour - held) / poured [-]
+  double heater_energy = 0.0;    ///< given by floor and jacket [J]
+  double stirring_energy = 0.0;  ///< work of the agitator [J]
+  double poured_energy = 0.0;    ///< enthalpy of what was poured, liquid water at 0 degC is 0 [J]
+  double cooling_energy = 0.0;   ///< taken away by a cooling jacket [J]
+  double lost_energy = 0.0;      ///< to the room without vapour [J]
+  double vapour_energy = 0.0;    ///< enthalpy of the vapour that left [J]
+  double stored_energy = 0.0;    ///< gained by kettle and product [J]
+  double heat_residual = 0.0;    ///< (in - out - stored) / heat put in or taken away [-]
+  double mass_residual = 0.0;    ///< (poured - vapour - held) / poured [-]
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
     visit("heater_energy", &Balance::heater_energy);
+    visit("stirring_energy", &Balance::stirring_energy);
     visit("poured_energy", &Balance::poured_energy);
+    visit("cooling_energy", &Balance::cooling_energy);
     visit("lost_energy", &Balance::lost_energy);
     visit("vapour_energy", &Balance::vapour_energy);
     visit("stored_energy", &Balance::stored_energy);
