@@ -10,6 +10,7 @@ from ._core import (
     CoefficientCard,
     Coefficients,
     Composition,
+    Consistency,
     Controller,
     ControllerKind,
     Cover,
@@ -32,11 +33,14 @@ from ._core import (
     Shape,
     Start,
     Surroundings,
+    VesselShape,
+    Wetting,
     coefficient_cards,
     covering_volume,
     heats_by_jacket,
     properties,
     usable_volume,
+    vessel,
 )
 from .comparing import Comparison, compare
 from .errors import (
@@ -76,6 +80,7 @@ __all__ = [
     "Coefficients",
     "Comparison",
     "Composition",
+    "Consistency",
     "Controller",
     "ControllerKind",
     "Cover",
@@ -111,6 +116,8 @@ __all__ = [
     "Start",
     "Surroundings",
     "UnknownName",
+    "VesselShape",
+    "Wetting",
     "coefficient_cards",
     "compare",
     "covering_volume",
@@ -127,6 +134,7 @@ __all__ = [
     "read_run",
     "recipe_schema",
     "usable_volume",
+    "vessel",
     "with_more",
     "write_recipe",
 ]

@@ -92,6 +92,13 @@ class ControllerKind(enum.Enum):
     on_off = 0
     proportional_integral = 1
 
+class FloorShape(enum.Enum):
+    """Floor under the straight wall."""
+
+    flat = 0
+    dished = 1
+    hemispherical = 2
+
 class EndReason(enum.Enum):
     """How a phase ended."""
 
@@ -508,6 +515,115 @@ class Jacket(_Record):
     def cooling(self) -> JacketFlow:
         """Cold liquid, for a jacket of any kind that can cool."""
     def replace(self, **members: Unpack[_JacketMembers]) -> Jacket:
+class _VesselShapeMembers(TypedDict, total=False):
+    floor: FloorShape
+    diameter: float
+    wall_height: float
+    floor_depth: float
+    tilt: float
+
+class VesselShape(_Record):
+    """A cylinder over a floor, upright or tilted."""
+
+    def __init__(self, **members: Unpack[_VesselShapeMembers]) -> None: ...
+    @property
+    def floor(self) -> FloorShape:
+        """Flat, part of a sphere or half a sphere."""
+    @property
+    def diameter(self) -> float:
+        """Inner diameter of the straight wall [m]."""
+    @property
+    def wall_height(self) -> float:
+        """Of the straight wall, from the rim of the floor to the lip [m]."""
+    @property
+    def floor_depth(self) -> float:
+        """Of a dished floor on the axis; 0: 0.1935 of the diameter [m]."""
+    @property
+    def tilt(self) -> float:
+        """Of the axis from the vertical [rad]."""
+    def replace(self, **members: Unpack[_VesselShapeMembers]) -> VesselShape:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _WettingMembers(TypedDict, total=False):
+    level: float
+    floor_area: float
+    wall_area: float
+    surface_area: float
+    wall_area_per_volume: float
+
+class Wetting(_Record):
+    """What a volume of product wets."""
+
+    def __init__(self, **members: Unpack[_WettingMembers]) -> None: ...
+    @property
+    def level(self) -> float:
+        """Of the surface on the axis, from the floor's centre; below 0: the centre is dry [m]."""
+    @property
+    def floor_area(self) -> float:
+        """Wetted [m2]."""
+    @property
+    def wall_area(self) -> float:
+        """Wetted, of the straight wall [m2]."""
+    @property
+    def surface_area(self) -> float:
+        """Free surface [m2]."""
+    @property
+    def wall_area_per_volume(self) -> float:
+        """Change of the wetted wall per change of volume [1/m]."""
+    def replace(self, **members: Unpack[_WettingMembers]) -> Wetting:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _ConsistencyMembers(TypedDict, total=False):
+    consistency: float
+    flow_index: float
+    reference_temperature: float
+    activation_energy: float
+    reference_solids: float
+    solids_exponent: float
+    thickens_from: float
+    thickens_until: float
+    thickening_factor: float
+    thickening_rate: float
+    source: str
+
+class Consistency(_Record):
+    """How thick a liquid is, and how it thickens; the default is like water."""
+
+    def __init__(self, **members: Unpack[_ConsistencyMembers]) -> None: ...
+    @property
+    def consistency(self) -> float:
+        """K of the power law; 0: like water [Pa s^n]."""
+    @property
+    def flow_index(self) -> float:
+        """n of the power law [-]."""
+    @property
+    def reference_temperature(self) -> float:
+        """At which K holds [K]."""
+    @property
+    def activation_energy(self) -> float:
+        """Of its fall with temperature [J/mol]."""
+    @property
+    def reference_solids(self) -> float:
+        """Dry share at which K holds [kg/kg]."""
+    @property
+    def solids_exponent(self) -> float:
+        """Rise of ln K per dry share [-]."""
+    @property
+    def thickens_from(self) -> float:
+        """Below it nothing thickens [K]."""
+    @property
+    def thickens_until(self) -> float:
+        """From it on it thickens at full rate [K]."""
+    @property
+    def thickening_factor(self) -> float:
+        """K is so many times higher when fully thickened [-]."""
+    @property
+    def thickening_rate(self) -> float:
+        """Share of the rest that thickens per time, at full rate [1/s]."""
+    @property
+    def source(self) -> str:
+        """Where the numbers come from."""
+    def replace(self, **members: Unpack[_ConsistencyMembers]) -> Consistency:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class _KettleMembers(TypedDict, total=False):
@@ -1053,6 +1169,14 @@ def check(recipe: Recipe) -> None:
 def check(kettle: Kettle) -> None:
     """Raises InvalidArgument, naming the key, if the kettle cannot exist."""
 
+@overload
+def check(shape: VesselShape) -> None:
+    """Raises InvalidArgument, naming the key, if the vessel cannot exist."""
+
+@overload
+def check(consistency: Consistency) -> None:
+    """Raises InvalidArgument, naming the key, if no liquid is like this."""
+
 def coefficient_cards() -> list[CoefficientCard]:
     """Cards of all coefficients."""
 
@@ -1214,14 +1338,56 @@ class _Foods(ModuleType):
     ice_fraction: _OfFood
     """Ice per mass of food [kg/kg]."""
 
+class _ConsistencyModule(ModuleType):
+    """Viscosity of thick liquids."""
+
+    @staticmethod
+    def apparent_viscosity(
+        consistency: Consistency,
+        temperature: float,
+        shear_rate: float,
+        thickened: float,
+        dry_share: float,
+    ) -> float:
+        """Viscosity [Pa s] at a temperature [K] and shear rate [1/s]; Ostwald, Arrhenius."""
+    @staticmethod
+    def thickening_speed(consistency: Consistency, temperature: float, thickened: float) -> float:
+        """Growth of the thickened share [1/s] at a temperature [K]; first order."""
+    @staticmethod
+    def mixed_viscosity(viscosities: Sequence[float], masses: Sequence[float]) -> float:
+        """Of liquids poured together [Pa s], mean of the logarithms by mass [kg]; Arrhenius."""
+
+class _Vessel(ModuleType):
+    """Volume, level and wetted areas of a kettle."""
+
+    @staticmethod
+    def wetting(shape: VesselShape, volume: float) -> Wetting:
+        """Level [m] and wetted areas [m2] of a volume [m3]; Harris & Stocker, Gauss-Bonnet."""
+    @staticmethod
+    def capacity(shape: VesselShape) -> float:
+        """Volume until the low side of the lip spills [m3]; same source as wetting."""
+    @staticmethod
+    def floor_total_area(shape: VesselShape) -> float:
+        """Area of the whole floor [m2]; Archimedes."""
+    @staticmethod
+    def volume_at_level(shape: VesselShape, level: float) -> float:
+        """Volume [m3] whose surface meets the axis at a level [m]; same source as wetting."""
+    @staticmethod
+    def volume_to_cover(shape: VesselShape, height: float, radius: float) -> float:
+        """Volume [m3] that covers a disc of a radius [m] on the axis at a height [m]."""
+
 class _Properties(ModuleType):
     """Material properties in SI units."""
 
     water: _Water
     oil: _Oil
     foods: _Foods
+    consistency: _ConsistencyModule
     pressure_at_altitude: _OfAltitude
     """US Standard Atmosphere 1976 [Pa] at an altitude [m]."""
 
 properties: _Properties
 """Material properties in SI units."""
+
+vessel: _Vessel
+"""Volume, level and wetted areas of a kettle."""

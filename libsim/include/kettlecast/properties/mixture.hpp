@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cmath>
+#include <cstddef>
+#include <vector>
 
 namespace kettlecast {
 
@@ -36,6 +38,27 @@ template <class T>
 T mixed_viscosity(const T& first, const T& second, const T& fraction) {
   using std::pow;
   return first * pow(second / first, fraction);
+}
+
+/// Viscosity of several liquids poured together, mean of the logarithms by mass [Pa s].
+///
+///     ln mu = sum(m_i ln mu_i) / sum(m_i)
+///
+/// Source: as for two liquids; by mass because recipes are weighed, common practice, no source.
+/// Range:  viscosities > 0; masses >= 0, not all 0.
+///
+/// @param viscosities  mu_i [Pa s], shape (n,)
+/// @param masses       m_i [kg], shape (n,)
+template <class T>
+T mixed_viscosity(const std::vector<T>& viscosities, const std::vector<T>& masses) {
+  using std::exp;
+  using std::log;
+  T sum(0.0), total(0.0);
+  for (std::size_t i = 0; i < viscosities.size(); ++i) {
+    sum += masses[i] * log(viscosities[i]);
+    total += masses[i];
+  }
+  return exp(sum / total);
 }
 
 }  // namespace kettlecast
