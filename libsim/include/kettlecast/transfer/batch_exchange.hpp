@@ -67,6 +67,7 @@ struct Reciprocals {
   T large, small;
 };
 
+/// Reciprocals of two capacity flows in order [K/W].
 template <class T>
 Reciprocals<T> reciprocals(const T& one, const T& other) {
   return one < other ? Reciprocals<T>{1.0 / one, 1.0 / other}

@@ -94,6 +94,7 @@ T mode_after(const T& rate, const T& eigenvalue, const T& time) {
   return rate * time * mean_of_exponential(T(-eigenvalue * time));
 }
 
+/// Temperature of the liquid after a time [K].
 template <class T>
 T liquid_after(const TwoNodeModes<T>& modes, const T& start, const T& time) {
   return start + mode_after(modes.liquid_fast, modes.fast, time) +
@@ -106,6 +107,7 @@ struct Rise {
   T begin, end;
 };
 
+/// When the liquid gets hotter [s]; an empty span if it only cools.
 template <class T>
 Rise<T> rise_of_liquid(const TwoNodeModes<T>& modes) {
   using std::log;
