@@ -25,9 +25,9 @@ _VOLUMES = {
     **dict.fromkeys(("mL", "ml"), "milliliter"),
     **dict.fromkeys(("m3", "m^3", "m\N{SUPERSCRIPT THREE}"), "meter**3"),
     **dict.fromkeys(("fl oz", "floz"), "US_fluid_ounce"),
-    "gal": "US_liquid_gallon",
-    "qt": "US_liquid_quart",
-    "pt": "US_liquid_pint",
+    **dict.fromkeys(("gal", "gallon", "gallons"), "US_liquid_gallon"),
+    **dict.fromkeys(("qt", "quart", "quarts"), "US_liquid_quart"),
+    **dict.fromkeys(("pt", "pint", "pints"), "US_liquid_pint"),
     "cup": "US_liquid_cup",
 }
 
@@ -68,10 +68,11 @@ _POWERS = {
     # the table Btu, as engineers use it; pint's plain "Btu" is another one
     **dict.fromkeys(("BTU/h", "Btu/h", "BTU/hr", "Btu/hr"), "Btu_it/hour"),
     **dict.fromkeys(("MBH", "kBtu/h"), "kiloBtu_it/hour"),
+    "kJ/h": "kilojoule/hour",
     "kcal/h": "kilointernational_calorie/hour",
     **dict.fromkeys(("boiler hp", "BHP"), "boiler_horsepower"),
     "hp": "horsepower",
-    "TR": "refrigeration_ton",
+    **dict.fromkeys(("TR", "ton of refrigeration"), "refrigeration_ton"),
 }
 
 _MASSES = {
@@ -141,7 +142,7 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
             si="watt",
             si_unit="W",
             example="18 kW",
-            allowed="W, kW, BTU/h, MBH, kcal/h, boiler hp, hp, TR",
+            allowed="W, kW, BTU/h, MBH, kJ/h, kcal/h, boiler hp, hp, TR",
             units=_POWERS,
             metric=("kW", "W"),
             us=("kW", "W"),  # electric ratings are in kW there too

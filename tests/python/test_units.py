@@ -55,6 +55,7 @@ def test_a_difference_has_no_offset(text: str, kelvin: float) -> None:
         ("1 gal", "volume", GALLON),
         ("12 fl oz", "volume", 12 * GALLON / 128),
         ("4 qt", "volume", GALLON),
+        ("1 quart", "volume", GALLON / 4),
         ("1 in", "length", 0.0254),
         ("1 ft", "length", 0.3048),
         ("5280 ft", "altitude", 1609.344),

@@ -93,6 +93,15 @@ TEST_CASE("without losses heat only moves") {
              WithinRel(20e3 * 1000.0, 1e-12));
 }
 
+TEST_CASE("without losses the switch-off time follows from the heat") {
+  const Kettle tight{20e3, 418e3, 1500.0, 0.0, 0.0, 20.0};
+  const double off = two_node_time_to(tight, 20e3, State{20.0, 20.0}, 90.0);
+  // Once steady, the floor is ahead by P C_2 / (G (C_1 + C_2)), and all heat is in the two.
+  const double ahead = 20e3 * 418e3 / (1500.0 * 438e3);
+  CHECK_THAT(off, WithinRel((438e3 * 70.0 + 20e3 * ahead) / 20e3, 1e-9));
+  CHECK(two_node_peak(tight, 20e3, State{20.0, 20.0}).temperature == infinity);
+}
+
 TEST_CASE("times to a temperature that is there, far, or never reached") {
   CHECK(two_node_time_to(example, 20e3, State{20.0, 20.0}, 20.0) == 0.0);
   CHECK(two_node_time_to(example, 0.0, State{20.0, 20.0}, 21.0) == infinity);

@@ -90,7 +90,8 @@ namespace detail {
 template <class T>
 T mode_after(const T& rate, const T& eigenvalue, const T& time) {
   if (!(rate > 0.0) && !(rate < 0.0)) return T(0.0);
-  if (std::numeric_limits<double>::max() < time && eigenvalue < 0.0) return T(-rate / eigenvalue);
+  if (!(eigenvalue < 0.0)) return rate * time;
+  if (std::numeric_limits<double>::max() < time) return T(-rate / eigenvalue);
   return rate * time * mean_of_exponential(T(-eigenvalue * time));
 }
 
