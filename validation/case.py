@@ -28,6 +28,8 @@ class Case:
         As shown, with units.
     holds :
         Whether the error is within the limit; None if the number is shown without a limit.
+    group :
+        Heading in the table, for subjects of many cases.
     """
 
     name: str
@@ -37,6 +39,7 @@ class Case:
     error: str
     limit: str
     holds: bool | None
+    group: str = ""
 
     @property
     def verdict(self) -> str:
@@ -130,6 +133,8 @@ class Outcome:
         What was assumed and fitted, one sentence each.
     skipped :
         Why nothing was run; empty if it was.
+    left_out :
+        What could have been a case and is none, and why, one sentence each.
     """
 
     title: str
@@ -137,6 +142,7 @@ class Outcome:
     notes: tuple[str, ...] = ()
     curves: tuple[Curve, ...] = ()
     skipped: str = ""
+    left_out: tuple[str, ...] = ()
     broken: tuple[Case, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -155,7 +161,7 @@ def markdown(outcomes: Sequence[Outcome]) -> str:
     for one in outcomes:
         lines += [f"## {one.title}", ""]
         lines += [one.skipped, ""] if one.skipped else []
-        lines += [f"- {note}" for note in one.notes] + [""]
+        lines += [f"- {note}" for note in (*one.notes, *one.left_out)] + [""]
         if one.cases:
             lines.append("| " + " | ".join(COLUMNS) + " |")
             lines.append("|" + "---|" * len(COLUMNS))
@@ -166,25 +172,57 @@ def markdown(outcomes: Sequence[Outcome]) -> str:
     return "\n".join(lines)
 
 
+STYLE = """
+body{font:15px sans-serif;margin:0 2em 3em;max-width:110em}
+table{border-collapse:collapse;width:100%}
+td,th{padding:.2em .6em;border-bottom:1px solid #ddd;text-align:left;vertical-align:top}
+td:nth-child(n+3):nth-child(-n+6){white-space:nowrap;text-align:right}
+thead th{position:sticky;top:0;background:#eee;border-bottom:2px solid #888}
+th.group{background:#f6f6f6;padding-top:1em}
+.BROKEN{background:#fcc}.shown{color:#666}
+"""
+
+
 def web_page(outcomes: Sequence[Outcome]) -> str:
-    """Tables of all outcomes as one HTML page."""
+    """Tables of all outcomes as one HTML page; broken limits stand first."""
     parts = [
-        "<!doctype html><meta charset='utf-8'><title>Validation</title>",
-        "<style>body{font:15px sans-serif;margin:2em}td,th{padding:.2em .6em;"
-        "border-bottom:1px solid #ccc;text-align:left}.BROKEN{background:#fcc}</style>",
-        f"<h1>Validation</h1><p>{html.escape(summary(outcomes))}</p>",
+        "<!doctype html><html lang='en'><head><meta charset='utf-8'><title>Validation</title>",
+        f"<style>{STYLE}</style></head><body>",
+        f"<h1>Validation</h1><p>{html.escape(summary(outcomes))}</p><ul>",
     ]
-    for one in outcomes:
-        parts.append(f"<h2>{html.escape(one.title)}</h2>")
+    for number, one in enumerate(outcomes):
+        told = one.skipped or f"{len(one.cases)} cases, {len(one.broken)} broken"
+        link = f"<a href='#subject{number}'>{html.escape(one.title)}</a>"
+        parts.append(f"<li>{link}: {html.escape(told)}</li>")
+    parts.append("</ul>")
+    broken = [case for one in outcomes for case in one.broken]
+    if broken:
+        parts += ["<h2>Broken limits</h2>", *_table(broken)]
+    for number, one in enumerate(outcomes):
+        parts.append(f"<h2 id='subject{number}'>{html.escape(one.title)}</h2>")
         parts += [f"<p>{html.escape(text)}</p>" for text in (one.skipped, *one.notes) if text]
-        if not one.cases:
-            continue
-        parts.append("<table><tr>" + "".join(f"<th>{name}</th>" for name in COLUMNS) + "</tr>")
-        for case in one.cases:
-            cells = "".join(f"<td>{html.escape(cell)}</td>" for cell in case.row())
-            parts.append(f"<tr class='{case.verdict}'>{cells}</tr>")
-        parts.append("</table>")
-    return "\n".join(parts) + "\n"
+        if one.left_out:
+            items = "".join(f"<li>{html.escape(text)}</li>" for text in one.left_out)
+            told = f"{len(one.left_out)} left out, with the reasons"
+            parts.append(f"<details><summary>{told}</summary><ul>{items}</ul></details>")
+        parts += _table(one.cases)
+    return "\n".join([*parts, "</body></html>"]) + "\n"
+
+
+def _table(cases: Sequence[Case]) -> list[str]:
+    """Rows of cases under their groups."""
+    if not cases:
+        return []
+    heads = "".join(f"<th>{name}</th>" for name in COLUMNS)
+    parts, group = [f"<table><thead><tr>{heads}</tr></thead><tbody>"], ""
+    for case in cases:
+        if case.group != group:
+            group = case.group
+            span = f"<th class='group' colspan='{len(COLUMNS)}'>{html.escape(group)}</th>"
+            parts.append(f"<tr>{span}</tr>")
+        cells = "".join(f"<td>{html.escape(cell)}</td>" for cell in case.row())
+        parts.append(f"<tr class='{case.verdict}'>{cells}</tr>")
+    return [*parts, "</tbody></table>"]
 
 
 def summary(outcomes: Sequence[Outcome]) -> str:

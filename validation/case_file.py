@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 from case import SHARED, Case, absolute, relative
@@ -44,9 +44,33 @@ class Section(Protocol):
 
 def rows(section: str) -> list[Row]:
     """Rows of one case file."""
-    path = FOLDER / f"{section}_cases.csv"
-    lines = path.read_text(encoding="utf-8").splitlines()
+    lines = _lines(section)
     return list(csv.DictReader(line for line in lines if not line.startswith("#")))
+
+
+def _lines(section: str) -> list[str]:
+    return (FOLDER / f"{section}_cases.csv").read_text(encoding="utf-8").splitlines()
+
+
+def heading(section: str) -> str:
+    """Letter and title of one case file, as its opening comments say."""
+    for line in _lines(section):
+        if found := re.match(r"# section (\w: [^;]+)", line):
+            return found[1]
+    return section
+
+
+#: How far an expected value is proved, by the word in `check_kind`; else the source prints it.
+PROOFS = {
+    "one method": "own number by one method",
+    "confirmed": "own number confirmed",
+    "": "source number",
+}
+
+
+def proof_of(row: Row) -> str:
+    """Whether the expected value is the source's or made from its equations, and how often."""
+    return next(proof for word, proof in PROOFS.items() if word in row["check_kind"])
 
 
 def number(pattern: str, text: str) -> float | None:
@@ -78,12 +102,11 @@ def stated_limit(row: Row) -> Limit:
     return Limit(value, of_expected=not (degrees and not after.startswith("rel")))
 
 
-def case_of(row: Row, got: float, limit: Limit) -> Case:
+def case_of(row: Row, got: float, limit: Limit, group: str = "") -> Case:
     """The case of a row."""
-    kind = "own number" if row["check_kind"].startswith("own number") else "source number"
     name = f"{row['id']} {row['title']}: {row['quantity']}"
-    source = f"{kind}; {row['source'][:90]} ({row['status']})"
+    source = f"{proof_of(row)}; {row['source'][:90]} ({row['status']})"
     pair = (float(row["expected"]), got)
     zero_expected = limit.of_expected and pair[0] == 0.0
     make = relative if limit.of_expected and not zero_expected else absolute
-    return make(name, source, pair, limit.value, row["unit"])
+    return replace(make(name, source, pair, limit.value, row["unit"]), group=group)

@@ -1,21 +1,25 @@
 """All published check values that the library can answer, section by section.
 
 A row of the case files counts as "source number" if its expected value is printed in the source
-(or recalled from it), as "own number" if it was computed from the source's equations. Rows that
-the library cannot answer are counted, and named with the reason.
+(or recalled from it), as "own number" if it was computed from the source's equations: confirmed by
+a second method, or by one method only, which shows no more than that an equation was transcribed
+alike. Rows that the library cannot answer are counted, and named with the reason.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import section_a
 import section_b
 import section_d
+import section_f
 import section_l
-from case import Outcome, absent
-from case_file import FOLDER, Section, case_of, rows, stated_limit
+from case import Case, Outcome, absent
+from case_file import FOLDER, PROOFS, Row, Section, case_of, heading, rows, stated_limit
+
+import kettlecast as kc
 
 TITLE = "Published check values"
 
@@ -23,6 +27,7 @@ SECTIONS: Mapping[str, Section] = {
     "A": section_a,
     "B": section_b,
     "D": section_d,
+    "F": section_f,
     "L": section_l,
 }
 
@@ -31,19 +36,41 @@ def outcome(folder: Path) -> Outcome:
     """Compares all rows; nothing is written to `folder`."""
     if not FOLDER.exists():
         return absent(TITLE, FOLDER)
-    cases, left = [], []
+    cases: list[Case] = []
+    left: list[str] = []
+    notes = []
     for letter, section in SECTIONS.items():
-        limit_of = getattr(section, "limit", stated_limit)
-        for row in rows(letter):
-            got = section.value(row)
-            if got is None:
-                reason = section.REASONS.get(row["id"], "not answered")
-                left.append(f"Left out: {row['id']} {row['title']}, {row['quantity']}: {reason}.")
-            else:
-                cases.append(case_of(row, got, limit_of(row)))
-    source = sum(case.source.startswith("source") for case in cases)
-    counted = (
-        f"{source} source numbers and {len(cases) - source} own numbers compared; "
-        f"{len(left)} rows left out.",
+        made, missing = _section(letter, section)
+        cases, left = cases + made, left + missing
+        notes.append(f"{heading(letter)}: {_counts(made, missing)}")
+    return Outcome(TITLE, tuple(cases), (_counts(cases, left), *notes), left_out=tuple(left))
+
+
+def _section(letter: str, section: Section) -> tuple[list[Case], list[str]]:
+    """Cases of one section, and what it leaves out."""
+    limit_of = getattr(section, "limit", stated_limit)
+    cases, left = [], []
+    for row in rows(letter):
+        try:
+            got, why = section.value(row), _reason(section, row)
+        except kc.Error as error:  # a row outside of what a function takes
+            got, why = None, f"refused, {error}"
+        if got is None:
+            left.append(f"Left out: {row['id']} {row['title']}, {row['quantity']}: {why}.")
+        else:
+            cases.append(case_of(row, got, limit_of(row), heading(letter)))
+    return cases, left
+
+
+def _reason(section: Section, row: Row) -> str:
+    usual = "a range of the trade, see practice" if row["status"] == "PRACTICE" else "not answered"
+    return section.REASONS.get(row["id"], usual)
+
+
+def _counts(cases: Sequence[Case], left: Sequence[str]) -> str:
+    """How many were compared, by what their expected values are worth, and how many left out."""
+    kinds = ", ".join(
+        f"{sum(case.source.startswith(proof) for case in cases)} {proof}"
+        for proof in reversed(PROOFS.values())
     )
-    return Outcome(TITLE, tuple(cases), counted + tuple(left))
+    return f"{len(cases)} rows compared ({kinds}), {len(left)} left out."

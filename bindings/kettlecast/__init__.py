@@ -41,6 +41,7 @@ from ._core import (
     properties,
     usable_volume,
     vessel,
+    transfer,
 )
 from .comparing import Comparison, compare
 from .errors import (
@@ -135,6 +136,7 @@ __all__ = [
     "recipe_schema",
     "usable_volume",
     "vessel",
+    "transfer",
     "with_more",
     "write_recipe",
 ]

@@ -1391,3 +1391,176 @@ properties: _Properties
 
 vessel: _Vessel
 """Volume, level and wetted areas of a kettle."""
+class _Batch(ModuleType):
+    """Times, sizes and heats of whole batches."""
+
+    @staticmethod
+    def time_to_temperature(
+        heat_capacity: float,
+        conductance: float,
+        medium: float,
+        start: float,
+        target: float,
+        power: float = 0.0,
+    ) -> float:
+        """Time [s] from start to target [K], medium [K] behind a conductance [W/K], power [W]."""
+    @staticmethod
+    def temperature_after(
+        heat_capacity: float,
+        conductance: float,
+        medium: float,
+        start: float,
+        time: float,
+        power: float = 0.0,
+    ) -> float:
+        """Temperature [K] a time [s] after start [K]."""
+    @staticmethod
+    def steady_temperature(conductance: float, medium: float, power: float) -> float:
+        """Temperature [K] at which the loss equals the power [W]."""
+    @staticmethod
+    def required_power(
+        heat_capacity: float,
+        conductance: float,
+        medium: float,
+        start: float,
+        target: float,
+        time: float,
+    ) -> float:
+        """Constant power [W] from start to target [K] in a time [s], losses included."""
+    @staticmethod
+    def required_conductance(
+        heat_capacity: float, medium: float, start: float, target: float, time: float
+    ) -> float:
+        """Conductance U A to an isothermal medium [W/K] for a time [s]."""
+    @staticmethod
+    def required_area(
+        heat_capacity: float,
+        overall_coefficient: float,
+        medium: float,
+        start: float,
+        target: float,
+        time: float,
+    ) -> float:
+        """Area of coil or jacket [m2] for a time [s] with isothermal medium."""
+    @staticmethod
+    def lumped_rate(
+        film_coefficient: float, surface_per_volume: float, density: float, specific_heat: float
+    ) -> float:
+        """Rate h (A/V) / (rho cp) of a lumped body [1/s]."""
+    @staticmethod
+    def hemisphere_surface_per_volume(radius: float) -> float:
+        """Jacketed surface per volume of a hemispherical kettle [1/m]."""
+    @staticmethod
+    def difference_ratio(conductance: float, capacity_flow: float) -> float:
+        """Ratio K = exp(U A / (W C)) of the temperature differences along coil or jacket [-]."""
+    @staticmethod
+    def flowing_medium_conductance(conductance: float, capacity_flow: float) -> float:
+        """Effective conductance W C (1 - 1/K) of a medium that changes its temperature [W/K]."""
+    @staticmethod
+    def flowing_medium_area_conductance(effective: float, capacity_flow: float) -> float:
+        """U A that has an effective conductance with a flowing medium [W/K]."""
+    @staticmethod
+    def counterflow_conductance(
+        conductance: float, medium_capacity_flow: float, batch_capacity_flow: float
+    ) -> float:
+        """Effective conductance of an external counterflow exchanger [W/K]."""
+    @staticmethod
+    def shell_and_tube_conductance(
+        conductance: float,
+        medium_capacity_flow: float,
+        batch_capacity_flow: float,
+        shells: int = 1,
+    ) -> float:
+        """Effective conductance of external 1-2, 2-4 ... exchangers [W/K]."""
+    @staticmethod
+    def temperature_after_passes(
+        effectiveness: float, medium: float, start: float, passes: float
+    ) -> float:
+        """Temperature [K] of an unstirred batch after passes [-] through an exchanger."""
+    @staticmethod
+    def passes_to_temperature(
+        effectiveness: float, medium: float, start: float, target: float
+    ) -> float:
+        """Passes [-] of an unstirred batch through an exchanger to a temperature [K]."""
+    @staticmethod
+    def sensible_heat(mass: float, specific_heat: float, start: float, target: float) -> float:
+        """Heat m cp (T - T_0) [J]."""
+    @staticmethod
+    def boil_off_heat(mass: float, share: float, latent_heat: float) -> float:
+        """Heat to boil off a share [-] of a mass [J]."""
+    @staticmethod
+    def mass_of_vapour(heat: float, latent_heat: float) -> float:
+        """Water boiled off by a heat, or steam that gives it [kg]; of a heat flow [kg/s]."""
+    @staticmethod
+    def mixing_temperature(
+        capacity: float, temperature: float, added_capacity: float, added_temperature: float
+    ) -> float:
+        """Temperature after mixing [K]."""
+    @staticmethod
+    def two_node_eigenvalues(
+        *,
+        floor_capacity: float,
+        liquid_capacity: float,
+        conductance: float,
+        floor_loss: float,
+        liquid_loss: float,
+        surroundings: float,
+    ) -> tuple[float, float]:
+        """Fast and slow eigenvalue of floor and liquid [1/s]."""
+    @staticmethod
+    def two_node_after(
+        time: float,
+        power: float,
+        floor: float,
+        liquid: float,
+        *,
+        floor_capacity: float,
+        liquid_capacity: float,
+        conductance: float,
+        floor_loss: float,
+        liquid_loss: float,
+        surroundings: float,
+    ) -> tuple[float, float]:
+        """Temperatures of floor and liquid [K] after a time [s] at constant power [W]."""
+    @staticmethod
+    def two_node_time_to(
+        target: float,
+        power: float,
+        floor: float,
+        liquid: float,
+        *,
+        floor_capacity: float,
+        liquid_capacity: float,
+        conductance: float,
+        floor_loss: float,
+        liquid_loss: float,
+        surroundings: float,
+    ) -> float:
+        """Time [s] at which the liquid reaches a temperature [K] at constant power [W]."""
+    @staticmethod
+    def two_node_peak(
+        power: float,
+        floor: float,
+        liquid: float,
+        *,
+        floor_capacity: float,
+        liquid_capacity: float,
+        conductance: float,
+        floor_loss: float,
+        liquid_loss: float,
+        surroundings: float,
+    ) -> tuple[float, float]:
+        """When [s] the liquid is hottest and how hot [K]; infinite time: it rises for ever."""
+    @staticmethod
+    def two_node_overshoot_bound(
+        floor_capacity: float, liquid_capacity: float, floor: float, liquid: float
+    ) -> float:
+        """Overshoot of the liquid if nothing is lost after switch-off [K]."""
+
+class _Transfer(ModuleType):
+    """Heat transfer correlations in SI units."""
+
+    batch: _Batch
+
+transfer: _Transfer
+"""Heat transfer correlations in SI units."""

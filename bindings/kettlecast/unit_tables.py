@@ -3,37 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
-
-@dataclass(frozen=True)
-class Kind:
-    """One kind of quantity.
-
-    Attributes
-    ----------
-    si :
-        Unit of the SI number, in the spelling of pint.
-    si_unit :
-        The same unit as it is written in text.
-    example :
-        For error messages.
-    allowed :
-        Units offered in error messages.
-    units :
-        Spelling in text to spelling of pint.
-    metric, us :
-        Units for output, largest first.
-    """
-
-    si: str
-    si_unit: str
-    example: str
-    allowed: str
-    units: Mapping[str, str]
-    metric: tuple[str, ...]
-    us: tuple[str, ...]
+from .unit_kind import Kind
+from .unit_tables_heat import ENGINEERING
 
 
 def _lengths() -> dict[str, str]:
@@ -52,9 +25,9 @@ _VOLUMES = {
     **dict.fromkeys(("mL", "ml"), "milliliter"),
     **dict.fromkeys(("m3", "m^3", "m\N{SUPERSCRIPT THREE}"), "meter**3"),
     **dict.fromkeys(("fl oz", "floz"), "US_fluid_ounce"),
-    "gal": "US_liquid_gallon",
-    "qt": "US_liquid_quart",
-    "pt": "US_liquid_pint",
+    **dict.fromkeys(("gal", "gallon", "gallons"), "US_liquid_gallon"),
+    **dict.fromkeys(("qt", "quart", "quarts"), "US_liquid_quart"),
+    **dict.fromkeys(("pt", "pint", "pints"), "US_liquid_pint"),
     "cup": "US_liquid_cup",
 }
 
@@ -94,6 +67,12 @@ _POWERS = {
     "kW": "kilowatt",
     # the table Btu, as engineers use it; pint's plain "Btu" is another one
     **dict.fromkeys(("BTU/h", "Btu/h", "BTU/hr", "Btu/hr"), "Btu_it/hour"),
+    **dict.fromkeys(("MBH", "kBtu/h"), "kiloBtu_it/hour"),
+    "kJ/h": "kilojoule/hour",
+    "kcal/h": "kilointernational_calorie/hour",
+    **dict.fromkeys(("boiler hp", "BHP"), "boiler_horsepower"),
+    "hp": "horsepower",
+    **dict.fromkeys(("TR", "ton of refrigeration"), "refrigeration_ton"),
 }
 
 _MASSES = {
@@ -171,7 +150,7 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
             si="watt",
             si_unit="W",
             example="18 kW",
-            allowed="W, kW, BTU/h",
+            allowed="W, kW, BTU/h, MBH, kJ/h, kcal/h, boiler hp, hp, TR",
             units=_POWERS,
             metric=("kW", "W"),
             us=("kW", "W"),  # electric ratings are in kW there too
@@ -266,5 +245,6 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
             metric=("%/K",),
             us=("%/degF",),
         ),
+        **ENGINEERING,
     }
 )

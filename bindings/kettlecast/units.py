@@ -12,7 +12,8 @@ import re
 from typing import TYPE_CHECKING, Any, Literal
 
 from .errors import InvalidArgument, UnknownName
-from .unit_tables import GAUGE, KINDS, Kind
+from .unit_kind import Kind
+from .unit_tables import GAUGE, KINDS
 
 if TYPE_CHECKING:
     import numpy as np

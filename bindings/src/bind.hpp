@@ -11,9 +11,13 @@ void bind_kettle(pybind11::module_& module);
 void bind_properties(pybind11::module_& module);
 void bind_vessel(pybind11::module_& module);
 void bind_consistency(pybind11::module_& module);
+void bind_batch(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);
 void bind_fit(pybind11::module_& module);
+
+/// Part of bind_batch, of the submodule it is given.
+void bind_two_node(pybind11::module_& module);
 
 }  // namespace kettlecast::python

@@ -9,6 +9,7 @@ PYBIND11_MODULE(_core, module) {
   bind_properties(module);
   bind_vessel(module);
   bind_consistency(module);
+  bind_batch(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);

@@ -105,7 +105,8 @@ def test_every_problem_of_a_file_is_listed_at_once(tmp_path: Path) -> None:
 
 def test_one_problem_stands_on_one_line(tmp_path: Path) -> None:
     error = refusal(tmp_path, SMALLEST.replace("6 kW", "6 kg"))
-    told = 'floor.power: "6 kg" is not a power: unit "kg" unknown; allowed: W, kW, BTU/h'
+    allowed = "W, kW, BTU/h, MBH, kJ/h, kcal/h, boiler hp, hp, TR"
+    told = f'floor.power: "6 kg" is not a power: unit "kg" unknown; allowed: {allowed}'
     assert str(error) == f"{tmp_path / 'kettle.toml'}: {told}"
 
 

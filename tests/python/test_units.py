@@ -55,6 +55,7 @@ def test_a_difference_has_no_offset(text: str, kelvin: float) -> None:
         ("1 gal", "volume", GALLON),
         ("12 fl oz", "volume", 12 * GALLON / 128),
         ("4 qt", "volume", GALLON),
+        ("1 quart", "volume", GALLON / 4),
         ("1 in", "length", 0.0254),
         ("1 ft", "length", 0.3048),
         ("5280 ft", "altitude", 1609.344),
@@ -75,11 +76,47 @@ def test_a_difference_has_no_offset(text: str, kelvin: float) -> None:
         ("10 %/degF", "gain", 0.18),
         ("1e1 kg", "mass", 10.0),
         (".5 kg", "mass", 0.5),
+        ("1 kWh", "energy", 3.6e6),
+        ("1 Btu", "energy", 1055.05585262),
+        ("1 kcal", "energy", 4186.8),
+        ("100 MBH", "power", 1e5 * 1055.05585262 / 3600.0),
+        ("1 Btu/(lb degF)", "specific_heat", 4186.8),
+        ("0.9 kcal/(kg degC)", "specific_heat", 0.9 * 4186.8),
+        ("970.3 Btu/lb", "specific_energy", 970.3 * 2326.0),
+        ("50 cP", "viscosity", 0.05),
+        ("1 Btu/(h ft2 degF)", "heat_transfer_coefficient", 1055.05585262 / 3600 / 0.3048**2 * 1.8),
+        ("1 Btu/(h ft degF)", "conductivity", 1055.05585262 / 3600 / 0.3048 * 1.8),
+        ("4 W/cm2", "heat_flux", 4e4),
+        ("62.4 lb/ft3", "density", 62.4 * POUND / 0.3048**3),
+        ("8.34 lb/gal", "density", 8.34 * POUND / GALLON),
+        ("34.5 lb/h", "mass_flow", 34.5 * POUND / 3600),
+        ("10 ft2", "area", 0.9290304),
     ],
 )
 def test_values(text: str, kind: str, expected: float) -> None:
     # 3412.141633 Btu/h per kW has ten digits; all others are exact
     assert units.parse(text, kind) == pytest.approx(expected, rel=1e-9)
+
+
+# 34.5 lb/h of water at 212 degF to steam, 970.3 Btu/lb (steam tables): 33 475 Btu/h, and a ton of
+# refrigeration, 12 000 Btu/h. Both are rounded in the trade: 0.01 % and 1e-6.
+def test_boiler_horsepower_and_tons() -> None:
+    steam = units.parse("34.5 lb/h", "mass_flow") * units.parse("970.3 Btu/lb", "specific_energy")
+    assert units.power("1 boiler hp") == pytest.approx(steam, rel=1e-4)
+    assert units.power("1 TR") == pytest.approx(units.power("12000 Btu/h"), rel=1e-6)
+
+
+def test_engineering_units_are_written_back() -> None:
+    assert units.as_text(4186.8, "specific_heat", "us") == "1 Btu/(lb degF)"
+    assert units.as_text(7.2e6, "energy") == "2 kWh"
+    for kind in ("viscosity", "density", "heat_flux", "area"):
+        for system in ("metric", "us"):
+            text = units.exact_text(0.0123, kind, system)  # type: ignore[arg-type]
+            assert units.parse(text, kind) == 0.0123
+    with pytest.raises(
+        InvalidArgument, match="allowed: J/\\(kg K\\), kJ/\\(kg K\\), kcal/\\(kg K\\), Btu"
+    ):
+        units.parse("1 furlong", "specific_heat")
 
 
 def test_gauge_pressure_needs_the_ambient_pressure() -> None:
@@ -113,7 +150,7 @@ def test_gauge_pressure_needs_the_ambient_pressure() -> None:
         ("1:75", "time", '"1:75" is not a time: with colons write min:s as "1:30"'),
         ("1:5", "time", '"1:5" is not a time: with colons write min:s'),
         ("1:75:00", "time", "each part after a colon from 00 to 59"),
-        ("3500 W/m^2/degC", "power", 'unit "W/m^2/degC" unknown; allowed: W, kW, BTU/h'),
+        ("3500 W/m^2/degC", "power", 'unit "W/m^2/degC" unknown; allowed: W, kW, BTU/h, MBH'),
         ("2 degF/min", "temperature", 'unit "degF/min" unknown; allowed: degC, degF, K'),
     ],
 )
