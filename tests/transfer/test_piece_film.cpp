@@ -15,13 +15,3 @@ TEST_CASE("film of a sphere in a stream") {
   sweep::rising(0.0, 1e4, [](double re) { return ranz_marshall_nusselt(re, 5.0); });
   sweep::rising(0.6, 380.0, [](double pr) { return ranz_marshall_nusselt(100.0, pr); });
 }
-
-TEST_CASE("surface per volume of the shapes") {
-  // From the surfaces and volumes of a slab, a cylinder and a sphere, 0.02 m across.
-  const double d = 0.02, pi = 3.14159265358979323846;
-  CHECK_THAT(slab_surface_per_volume(d), Catch::Matchers::WithinRel(2.0 * 1.0 / (d * 1.0), 1e-14));
-  CHECK_THAT(cylinder_surface_per_volume(d),
-             Catch::Matchers::WithinRel(pi * d / (pi * d * d / 4.0), 1e-14));
-  CHECK_THAT(sphere_surface_per_volume(d),
-             Catch::Matchers::WithinRel(pi * d * d / (pi * d * d * d / 6.0), 1e-14));
-}

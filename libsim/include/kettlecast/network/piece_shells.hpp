@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <vector>
 
@@ -12,6 +13,8 @@
 /// Shell 0 is the core. Heat flows between the mid-volume surfaces of neighbouring shells; the
 /// outermost shell meets the film. A single shell uses the linear driving force of a body that
 /// warms evenly: R/(5k) for a sphere, R/(4k) for a cylinder, L/(3k) for half a slab.
+/// Six shells freeze as the heat equation within 4 %, a slab of water as Neumann's solution within
+/// 6 %; the centre thaws up to 5 % (slab), 12 % (cylinder), 20 % (sphere) early under a strong film.
 /// Source: shells: integral of Fourier's law; driving force: Glueckauf, Trans. Faraday Soc. 51
 /// (1955) 1540, and its cylinder and slab forms (from memory).
 namespace kettlecast {
@@ -40,6 +43,8 @@ struct PieceShells {
   double surface_resistance = 0.0;    ///< outer shell to surface, times conductivity [m]
   /// Conductance between shell i and i+1 per mass and conductivity [m/kg].
   std::vector<double> links;
+  double core_reach = 0.0;  ///< true centre less core shell, per core less next shell [-]
+  double core_bend = 0.0;   ///< of a parabola: step from shell 0 to 1 per step from 1 to 2 [-]
 };
 
 /// Shells of the pieces of an addition.
@@ -48,6 +53,17 @@ struct PieceShells {
 /// half thickness or radius and a = 1.4e-7 m2/s: more shells for pieces that take longer.
 /// @throws InvalidArgument if the addition is a liquid
 PieceShells make_piece_shells(const Addition& addition);
+
+/// Shells of the pieces of an addition whose film is known beforehand.
+///
+/// The number above or, if that is fewer, what the Biot number h R / k asks for: one below 0.1, two
+/// below 0.3, three below 0.8, four below 2, five below 5, then six. Then the mean temperature
+/// stays within 1.6 % of the whole change from the exact series, the core within 3 %
+/// (sphere 7 %).
+///
+/// @param expected_film  h, the highest expected [W/(m2 K)]
+/// @throws InvalidArgument if the addition is a liquid or the film is not above zero
+PieceShells make_piece_shells(const Addition& addition, double expected_film);
 
 /// Temperature of a shell [K].
 ///
@@ -72,6 +88,47 @@ template <class T>
 T shell_conductivity(const PieceShells& shells, const T& temperature) {
   // Choi and Okos (1986) at 0 degC: ice 2.22, water 0.571 W/(m K).
   return shells.conductivity + (2.22 - 0.571) * shells.freezing.ice_fraction(temperature);
+}
+
+/// Temperature of the surface of pieces [K].
+///
+///     T = (h Tf + k/l To) / (h + k/l),   l surface_resistance
+///
+/// @param shells  material
+/// @param outer   To, of the outermost shell [K]
+/// @param film    h > 0 [W/(m2 K)]
+/// @param fluid   Tf [K]
+template <class T>
+T piece_surface_temperature(const PieceShells& shells, const T& outer, const T& film,
+                            const T& fluid) {
+  const T inside = shell_conductivity(shells, outer) / shells.surface_resistance;
+  return (film * fluid + inside * outer) / (film + inside);
+}
+
+/// Temperature at the true centre of pieces, what a core probe meets [K].
+///
+///     Tc = T0 + w (T0 - T1) min(1, |T0 - T1| / |b (T1 - T2)|)
+///
+/// A parabola of the radius has T0 and T1 as its means over the two innermost shells. While warmth
+/// has not come in so far, the profile is flatter inside than a parabola; the last factor sees that
+/// from the third shell and keeps the centre from running ahead of the start. A single shell goes
+/// with the surface, a pair without the factor.
+/// Source: means of a parabola over shells; the factor is ours. Error: see make_piece_shells.
+///
+/// @param shells        count, core_reach w and core_bend b
+/// @param temperatures  of the shells, core first, [] gives T [K]
+/// @param surface       of the surface, used for a single shell [K]
+template <class Temperatures, class T>
+T core_temperature(const PieceShells& shells, const Temperatures& temperatures, const T& surface) {
+  using std::fabs;
+  const T core = temperatures[0];
+  const T step = core - (shells.count == 1 ? surface : T(temperatures[1]));
+  T trust(1.0);
+  if (shells.count > 2) {
+    const T wanted = fabs(shells.core_bend * (temperatures[1] - temperatures[2]));
+    if (fabs(step) < wanted) trust = fabs(step) / wanted;
+  }
+  return core + shells.core_reach * trust * step;
 }
 
 }  // namespace kettlecast

@@ -6,15 +6,13 @@
 
 #include "kettlecast/base/record.hpp"
 #include "kettlecast/properties/food.hpp"
+#include "kettlecast/properties/shape.hpp"
 
 /// A recipe is a list of phases; a phase says what is regulated, what is added, how the product
 /// is stirred and when the phase is over. All values are immutable once checked.
 namespace kettlecast {
 
 inline constexpr double no_limit = std::numeric_limits<double>::infinity();
-
-/// Shape of the pieces of an ingredient; `none` for liquids.
-enum class Shape { none, slab, cylinder, sphere };
 
 /// One ingredient poured into the kettle.
 struct Addition {

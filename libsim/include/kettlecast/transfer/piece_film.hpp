@@ -21,22 +21,4 @@ T ranz_marshall_nusselt(const T& reynolds, const T& prandtl) {
   return 2.0 + 0.6 * sqrt(smooth_positive(reynolds, 1e-6)) * pow(prandtl, 1.0 / 3.0);
 }
 
-/// Surface per volume of a slab heated on both faces [1/m]. Source: geometry. Range: thickness > 0.
-template <class T>
-T slab_surface_per_volume(const T& thickness) {
-  return 2.0 / thickness;
-}
-
-/// Surface per volume of a long cylinder [1/m]. Source: geometry. Range: diameter > 0.
-template <class T>
-T cylinder_surface_per_volume(const T& diameter) {
-  return 4.0 / diameter;
-}
-
-/// Surface per volume of a sphere [1/m]. Source: geometry. Range: diameter > 0.
-template <class T>
-T sphere_surface_per_volume(const T& diameter) {
-  return 6.0 / diameter;
-}
-
 }  // namespace kettlecast
