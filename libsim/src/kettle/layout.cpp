@@ -1,5 +1,7 @@
 #include "kettlecast/kettle/layout.hpp"
 
+#include "kettlecast/kettle/films.hpp"
+#include "kettlecast/network/liquid_pool.hpp"
 #include "kettlecast/network/size_classes.hpp"
 
 namespace kettlecast {
@@ -43,19 +45,30 @@ constexpr Named fixed[slot::fixed_count] = {
     {"poured.mass", book},
 };
 
+/// Film of pieces in hot water that is stirred fast [W/(m2 K)].
+double highest_film(const Kettle& kettle, double size) {
+  constexpr double hot = 353.15, fast = 1.0, cold_pieces = 60.0;
+  const LiquidPool<double> pool{1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+  const bool stirred = kettle.agitator != AgitatorKind::none;
+  return piece_film_coefficient(kettle, film_properties(pool, hot),
+                                {stirred ? fast : 0.0, 1.0, 1.0, cold_pieces}, size);
+}
+
 }  // namespace
 
-std::vector<PieceClass> make_piece_classes(const std::vector<Addition>& additions) {
+std::vector<PieceClass> make_piece_classes(const Kettle& kettle,
+                                           const std::vector<Addition>& additions) {
   std::vector<PieceClass> pieces;
   for (std::size_t i = 0; i < additions.size(); ++i) {
     if (additions[i].shape == Shape::none) continue;
-    const auto sizes = size_classes(additions[i].piece_size, additions[i].size_spread);
+    const auto sizes = lognormal_size_classes(additions[i].piece_size, additions[i].size_spread);
     for (std::size_t k = 0; k < sizes.size(); ++k) {
       Addition of_size = additions[i];
       of_size.piece_size = sizes[k].size;
       const std::string name =
           sizes.size() == 1 ? additions[i].name : additions[i].name + "." + class_names[k];
-      pieces.push_back({i, sizes[k].mass_share, name, make_piece_shells(of_size)});
+      pieces.push_back({i, sizes[k].mass_share, name,
+                        make_piece_shells(of_size, highest_film(kettle, sizes[k].size))});
     }
   }
   return pieces;

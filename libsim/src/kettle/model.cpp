@@ -41,7 +41,7 @@ KettleModel<T>::KettleModel(const Kettle& kettle,
     check(addition, "Kettle \"" + kettle_.name + "\"");
   }
   check_filling(kettle_, additions_);
-  pieces_ = make_piece_classes(additions_);
+  pieces_ = make_piece_classes(kettle_, additions_);
   layout_ = make_layout(additions_, pieces_);
   const VesselShape vessel = vessel_shape(kettle_);
   geometry_ = {vessel_sizes(vessel), floor_total_area(vessel), constants::pi * kettle_.diameter,

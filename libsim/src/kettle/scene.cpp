@@ -54,7 +54,8 @@ void observe_core(const SceneFacts<T>& facts, Scene<T>& scene) {
   for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
     const auto& piece = scene.pieces[i];
     if (piece.poured < least_probed) continue;
-    const T core = core_temperature((*facts.pieces)[i].shells, piece.temperature);
+    const T core =
+        core_temperature((*facts.pieces)[i].shells, piece.temperature, piece.surface_temperature);
     if (!any || core < scene.core_temperature) scene.core_temperature = core;
     any = true;
   }

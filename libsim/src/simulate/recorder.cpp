@@ -68,8 +68,8 @@ void Recorder::write(int phase, double time, const State& x) {
     values.push_back(value);
   }
   for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
-    values.push_back(
-        core_temperature(run_.model().pieces()[i].shells, scene.pieces[i].temperature));
+    values.push_back(core_temperature(run_.model().pieces()[i].shells, scene.pieces[i].temperature,
+                                      scene.pieces[i].surface_temperature));
     values.push_back(scene.pieces[i].temperature[run_.model().pieces()[i].shells.count - 1]);
   }
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "kettlecast/kettle/kettle.hpp"
 #include "kettlecast/network/piece_shells.hpp"
 
 /// Where each quantity stands in the state of a kettle model.
@@ -70,8 +71,10 @@ struct Layout {
   std::size_t size() const { return names.size(); }
 };
 
-/// Classes of pieces of all additions: one per addition, or three where sizes are spread.
-std::vector<PieceClass> make_piece_classes(const std::vector<Addition>& additions);
+/// Classes of pieces of all additions: one per addition, or three where sizes are spread. Their
+/// shells are as many as the Biot number in well stirred hot water asks for.
+std::vector<PieceClass> make_piece_classes(const Kettle& kettle,
+                                           const std::vector<Addition>& additions);
 
 /// Layout for the additions of a run and the pieces among them.
 Layout make_layout(const std::vector<Addition>& additions, const std::vector<PieceClass>& pieces);
