@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from . import candy, oils
 from ._core import (
     Addition,
     Agitation,
@@ -98,6 +99,7 @@ __all__ = [
     "Start",
     "Surroundings",
     "UnknownName",
+    "candy",
     "coefficient_cards",
     "compare",
     "fit",
@@ -105,6 +107,7 @@ __all__ = [
     "food_names",
     "forecast",
     "kettle_schema",
+    "oils",
     "properties",
     "read_fit",
     "read_kettle",
