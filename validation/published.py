@@ -12,6 +12,7 @@ from pathlib import Path
 
 import section_a
 import section_b
+import section_c
 import section_d
 import section_l
 from case import Outcome, absent
@@ -22,6 +23,7 @@ TITLE = "Published check values"
 SECTIONS: Mapping[str, Section] = {
     "A": section_a,
     "B": section_b,
+    "C": section_c,
     "D": section_d,
     "L": section_l,
 }
