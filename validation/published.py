@@ -13,6 +13,7 @@ from pathlib import Path
 
 import section_a
 import section_b
+import section_c
 import section_d
 import section_f
 import section_l
@@ -26,6 +27,7 @@ TITLE = "Published check values"
 SECTIONS: Mapping[str, Section] = {
     "A": section_a,
     "B": section_b,
+    "C": section_c,
     "D": section_d,
     "F": section_f,
     "L": section_l,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from . import candy, oils
 from ._core import (
     Addition,
     Agitation,
@@ -119,6 +120,7 @@ __all__ = [
     "UnknownName",
     "VesselShape",
     "Wetting",
+    "candy",
     "coefficient_cards",
     "compare",
     "covering_volume",
@@ -128,6 +130,7 @@ __all__ = [
     "forecast",
     "heats_by_jacket",
     "kettle_schema",
+    "oils",
     "properties",
     "read_fit",
     "read_kettle",

@@ -1324,6 +1324,125 @@ class _Oil(ModuleType):
     expansivity: _OfTemperature
     """[1/K]"""
 
+    @staticmethod
+    def arrhenius_viscosity(
+        reference: float, reference_temperature: float, energy: float, temperature: float
+    ) -> float:
+        """Viscosity from that at another temperature [Pa s] (Arrhenius; Diamante & Lan 2014)."""
+
+    @staticmethod
+    def viscosity_like(reference: float, reference_temperature: float, temperature: float) -> float:
+        """Viscosity of an oil known at one temperature [Pa s], falling as that of the mean oil."""
+
+class _Sugar(ModuleType):
+    """Sucrose syrup, sugar as mass fraction [kg/kg]."""
+
+    @staticmethod
+    def water_activity(sugar: float) -> float:
+        """Activity of the water near boiling [-] (Norrish 1966; Starzak & Peacock 1997)."""
+
+    @staticmethod
+    def boiling_temperature(sugar: float, pressure: float) -> float:
+        """Temperature at which syrup boils [K] (activity of its water, IAPWS-IF97)."""
+
+    @staticmethod
+    def boiling_elevation(sugar: float, pressure: float) -> float:
+        """How much hotter than water syrup boils [K] (activity of its water, IAPWS-IF97)."""
+
+    @staticmethod
+    def boiling_concentration(temperature: float, pressure: float) -> float:
+        """Sugar in syrup that boils at a temperature [kg/kg]; inverse of boiling_temperature."""
+
+    @staticmethod
+    def saturation(temperature: float) -> float:
+        """Sugar in a saturated solution [kg/kg] (Herzfeld 1892, 0-100 degC)."""
+
+    @staticmethod
+    def density(sugar: float, temperature: float) -> float:
+        """Density [kg/m3] (ICUMSA 1990, 0-85 %, 0-100 degC)."""
+
+    @staticmethod
+    def relative_density(sugar: float, temperature: float) -> float:
+        """Density over that of water at the same temperature [-] (ICUMSA 1990)."""
+
+    @staticmethod
+    def saturated_density(temperature: float) -> float:
+        """Density of a saturated solution at its own temperature [kg/m3] (ICUMSA 1990)."""
+
+    @staticmethod
+    def baume(sugar: float) -> float:
+        """Degrees Baume at 20 degC (modulus 145)."""
+
+    @staticmethod
+    def sugar_of_baume(degrees: float) -> float:
+        """Sugar of syrup with a Baume degree at 20 degC [kg/kg]; inverse of baume."""
+
+    @staticmethod
+    def viscosity(sugar: float, temperature: float) -> float:
+        """Dynamic viscosity [Pa s] (Genotelle 1978, 0-75 %, 0-100 degC)."""
+
+    @staticmethod
+    def specific_heat(sugar: float, temperature: float) -> float:
+        """Specific heat [J/(kg K)] (Bubnik et al. 1995, 0-90 %, 0-100 degC)."""
+
+    @staticmethod
+    def solid_specific_heat(temperature: float) -> float:
+        """Specific heat of solid sucrose [J/(kg K)] (Mohos 2010, 0-100 degC)."""
+
+    @staticmethod
+    def conductivity(sugar: float, temperature: float) -> float:
+        """Conductivity [W/(m K)] (Riedel 1949, 0-80 %, 0-80 degC)."""
+
+class _Salt(ModuleType):
+    """Brine of NaCl, salt as mass fraction [kg/kg]."""
+
+    @staticmethod
+    def water_activity(salt: float, temperature: float) -> float:
+        """Activity of the water, undissolved salt included [-] (Moller 1988)."""
+
+    @staticmethod
+    def boiling_temperature(salt: float, pressure: float) -> float:
+        """Temperature at which brine boils [K] (Moller 1988, IAPWS-IF97)."""
+
+    @staticmethod
+    def boiling_elevation(salt: float, pressure: float) -> float:
+        """How much hotter than water brine boils [K] (Moller 1988, IAPWS-IF97)."""
+
+    @staticmethod
+    def saturated_boiling_temperature(pressure: float) -> float:
+        """Temperature at which brine boils over undissolved salt [K] (Moller 1988)."""
+
+    @staticmethod
+    def sea_salt_elevation(salinity: float, pressure: float) -> float:
+        """How much hotter than water a sea-salt solution boils [K] (Sharqawy et al. 2010)."""
+
+    @staticmethod
+    def saturation(temperature: float) -> float:
+        """Salt in a saturated brine [kg/kg] (Potter, Babcock & Brown 1977)."""
+
+    @staticmethod
+    def density(salt: float, temperature: float) -> float:
+        """Density [kg/m3] (Laliberte 2009, 0-26.6 %, 0-140 degC)."""
+
+    @staticmethod
+    def viscosity(salt: float, temperature: float) -> float:
+        """Dynamic viscosity [Pa s] (Laliberte 2009, 0-26.4 %, 5-154 degC)."""
+
+    @staticmethod
+    def specific_heat(salt: float, temperature: float) -> float:
+        """Specific heat [J/(kg K)] (Laliberte 2009, 0-26.1 %, 1.5-120 degC)."""
+
+class _Solutes(ModuleType):
+    """Sugar and salt in one liquid, by mass [kg]."""
+
+    @staticmethod
+    def water_activity(water: float, sugar: float, salt: float) -> float:
+        """Activity of the water [-], product of those of sugar and of salt (Ross 1975)."""
+
+    @staticmethod
+    def boiling_temperature(water: float, sugar: float, salt: float, pressure: float) -> float:
+        """Temperature at which the liquid boils [K] (Ross 1975, IAPWS-IF97)."""
+
 class _Foods(ModuleType):
     """Foods from their composition."""
 
@@ -1381,6 +1500,9 @@ class _Properties(ModuleType):
 
     water: _Water
     oil: _Oil
+    sugar: _Sugar
+    salt: _Salt
+    solutes: _Solutes
     foods: _Foods
     consistency: _ConsistencyModule
     pressure_at_altitude: _OfAltitude

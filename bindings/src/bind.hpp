@@ -12,6 +12,7 @@ void bind_properties(pybind11::module_& module);
 void bind_vessel(pybind11::module_& module);
 void bind_consistency(pybind11::module_& module);
 void bind_batch(pybind11::module_& module);
+void bind_solutions(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);

@@ -10,6 +10,7 @@ PYBIND11_MODULE(_core, module) {
   bind_vessel(module);
   bind_consistency(module);
   bind_batch(module);
+  bind_solutions(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);

@@ -119,6 +119,23 @@ TEST_CASE("viscosity of the mean oil lies inside the published spread") {
   CHECK(energy / 1e3 < high.value);
 }
 
+TEST_CASE("viscosity of one oil from one measurement") {
+  check_absolute(oil::arrhenius_viscosity(1.0, celsius(38.0), 21e3, celsius(90.0)),
+                 published(0.3127539697, "-", "Arrhenius, E = 21 kJ/mol, computed by hand"), 1e-3);
+  CHECK(oil::arrhenius_viscosity(0.04, 311.0, 25e3, 311.0) == 0.04);
+  sweep::falling(celsius(5.0), celsius(120.0),
+                 [](double t) { return oil::arrhenius_viscosity(0.04, 311.15, 25e3, t); });
+  // From the value at 40 to that at 100 degC, read in mm2/s to one digit there.
+  const auto seen = [](double kinematic, double t) { return kinematic * 1e-6 * oil::density(t); };
+  const double at_40 = seen(37.0, celsius(40.0));
+  check_relative(oil::viscosity_like(at_40, celsius(40.0), celsius(100.0)),
+                 published(seen(8.0, celsius(100.0)), "Pa s", "Ryan et al. (1983), peanut oil"),
+                 0.1);
+  check_relative(oil::viscosity_like(at_40, celsius(40.0), celsius(20.0)),
+                 published(seen(82.0, celsius(20.0)), "Pa s", "Ryan et al. (1983), peanut oil"),
+                 0.1);
+}
+
 TEST_CASE("specific heat of vegetable oil") {
   check_relative(oil::specific_heat(celsius(40.0)) / 1e3,
                  published(2.03, "kJ/(kg K)", "typical refined soybean oil (from memory)"), 0.1);

@@ -84,4 +84,39 @@ T viscosity(const T& temperature) {
   return exp(-8.6575 + 784.36 / (temperature - 162.02));
 }
 
+/// Viscosity at one temperature from that at another, Arrhenius' law [unit of the reference].
+///
+///     mu = mu_0 exp(E / R (1/T - 1/T_0))
+///
+/// Source: as used for fourteen vegetable oils, E = 21-30 kJ/mol, by Diamante & Lan, J. Food
+///         Processing (2014) 234583.
+/// Range:  26-90 degC. Beyond, the curve above bends as oils do; see viscosity_like.
+///
+/// @param reference              mu_0 at T_0 [any unit of viscosity]
+/// @param reference_temperature  T_0 [K]
+/// @param energy                 E of flow [J/mol]
+/// @param temperature            T [K]
+template <class T>
+T arrhenius_viscosity(const T& reference, const T& reference_temperature, const T& energy,
+                      const T& temperature) {
+  using std::exp;
+  return reference *
+         exp(energy / constants::molar_gas * (1.0 / temperature - 1.0 / reference_temperature));
+}
+
+/// Viscosity of one oil that is known at one temperature, falling as that of the mean oil [Pa s].
+///
+///     mu = mu_0 mu_mean(T) / mu_mean(T_0)
+///
+/// Source: curve of the mean oil above; common oils keep their order from 5 to 110 degC.
+/// Range:  5-200 degC.
+///
+/// @param reference              mu_0 at T_0 [Pa s]
+/// @param reference_temperature  T_0 [K]
+/// @param temperature            T [K]
+template <class T>
+T viscosity_like(const T& reference, const T& reference_temperature, const T& temperature) {
+  return reference * viscosity(temperature) / viscosity(reference_temperature);
+}
+
 }  // namespace kettlecast::oil
