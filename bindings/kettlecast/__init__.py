@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from . import safety_tables
 from ._core import (
     Addition,
     Agitation,
@@ -22,12 +23,18 @@ from ._core import (
     Options,
     Phase,
     PhaseReport,
+    PiLoop,
+    PiResponse,
     Recipe,
     Regulated,
     Shape,
     Start,
     Surroundings,
+    ThermostatCycle,
+    ThermostatLoop,
+    UltimateCycle,
     coefficient_cards,
+    control,
     properties,
 )
 from .comparing import Comparison, compare
@@ -39,6 +46,7 @@ from .errors import (
     OutsideValidity,
     UnknownName,
 )
+from .exposure import browning, lethality, time_above, time_below
 from .findings import Finding, Severity
 from .fit_file import read_fit
 from .fit_problem import FitOptions
@@ -90,6 +98,8 @@ __all__ = [
     "Param",
     "Phase",
     "PhaseReport",
+    "PiLoop",
+    "PiResponse",
     "Recipe",
     "Regulated",
     "Run",
@@ -97,20 +107,29 @@ __all__ = [
     "Shape",
     "Start",
     "Surroundings",
+    "ThermostatCycle",
+    "ThermostatLoop",
+    "UltimateCycle",
     "UnknownName",
+    "browning",
     "coefficient_cards",
     "compare",
+    "control",
     "fit",
     "food",
     "food_names",
     "forecast",
     "kettle_schema",
+    "lethality",
     "properties",
     "read_fit",
     "read_kettle",
     "read_recipe",
     "read_run",
     "recipe_schema",
+    "safety_tables",
+    "time_above",
+    "time_below",
     "with_more",
     "write_recipe",
 ]
