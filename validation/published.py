@@ -13,6 +13,8 @@ from pathlib import Path
 import section_a
 import section_b
 import section_d
+import section_h
+import section_i
 import section_l
 from case import Outcome, absent
 from case_file import FOLDER, Section, case_of, rows, stated_limit
@@ -23,6 +25,8 @@ SECTIONS: Mapping[str, Section] = {
     "A": section_a,
     "B": section_b,
     "D": section_d,
+    "H": section_h,
+    "I": section_i,
     "L": section_l,
 }
 
