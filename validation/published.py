@@ -16,6 +16,8 @@ import section_b
 import section_c
 import section_d
 import section_f
+import section_h
+import section_i
 import section_l
 from case import Case, Outcome, absent
 from case_file import FOLDER, PROOFS, Row, Section, case_of, heading, rows, stated_limit
@@ -30,6 +32,8 @@ SECTIONS: Mapping[str, Section] = {
     "C": section_c,
     "D": section_d,
     "F": section_f,
+    "H": section_h,
+    "I": section_i,
     "L": section_l,
 }
 

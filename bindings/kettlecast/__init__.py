@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from . import candy, oils
+from . import safety_tables
 from ._core import (
     Addition,
     Agitation,
@@ -29,6 +30,8 @@ from ._core import (
     Options,
     Phase,
     PhaseReport,
+    PiLoop,
+    PiResponse,
     Recipe,
     Regulated,
     Shape,
@@ -39,6 +42,11 @@ from ._core import (
     coefficient_cards,
     covering_volume,
     heats_by_jacket,
+    ThermostatCycle,
+    ThermostatLoop,
+    UltimateCycle,
+    coefficient_cards,
+    control,
     properties,
     usable_volume,
     vessel,
@@ -53,6 +61,7 @@ from .errors import (
     OutsideValidity,
     UnknownName,
 )
+from .exposure import browning, lethality, time_above, time_below
 from .findings import Finding, Severity
 from .fit_file import read_fit
 from .fit_problem import FitOptions
@@ -110,6 +119,8 @@ __all__ = [
     "Param",
     "Phase",
     "PhaseReport",
+    "PiLoop",
+    "PiResponse",
     "Recipe",
     "Regulated",
     "Run",
@@ -117,6 +128,9 @@ __all__ = [
     "Shape",
     "Start",
     "Surroundings",
+    "ThermostatCycle",
+    "ThermostatLoop",
+    "UltimateCycle",
     "UnknownName",
     "VesselShape",
     "Wetting",
@@ -124,6 +138,10 @@ __all__ = [
     "coefficient_cards",
     "compare",
     "covering_volume",
+    "browning",
+    "coefficient_cards",
+    "compare",
+    "control",
     "fit",
     "food",
     "food_names",
@@ -131,6 +149,7 @@ __all__ = [
     "heats_by_jacket",
     "kettle_schema",
     "oils",
+    "lethality",
     "properties",
     "read_fit",
     "read_kettle",
@@ -140,6 +159,9 @@ __all__ = [
     "usable_volume",
     "vessel",
     "transfer",
+    "safety_tables",
+    "time_above",
+    "time_below",
     "with_more",
     "write_recipe",
 ]

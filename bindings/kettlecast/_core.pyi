@@ -1494,6 +1494,68 @@ class _Vessel(ModuleType):
     @staticmethod
     def volume_to_cover(shape: VesselShape, height: float, radius: float) -> float:
         """Volume [m3] that covers a disc of a radius [m] on the axis at a height [m]."""
+class _Lethality(ModuleType):
+    """Thermal death over time, for planning."""
+
+    @staticmethod
+    def lethal_rate(temperature: float, reference: float, z: float) -> float:
+        """Lethal rate 10^((T - Tref)/z) [-]; Bigelow (1920)."""
+    @staticmethod
+    def pasteurisation_rate(temperature: float) -> float:
+        """Pasteurisation units per minute, 1.393^(T/degC - 60) [1/min]."""
+    @staticmethod
+    def pasteurisation_z() -> float:
+        """z that the pasteurisation unit stands for [K], 6.947."""
+    @staticmethod
+    def decimal_reduction_time(
+        temperature: float, decimal_reduction: float, reference: float, z: float
+    ) -> float:
+        """D at a temperature from D at the reference [s]; Stumbo (1973)."""
+    @staticmethod
+    def z_value(
+        temperature_1: float,
+        decimal_reduction_1: float,
+        temperature_2: float,
+        decimal_reduction_2: float,
+    ) -> float:
+        """z from D at two temperatures [K]; Stumbo (1973)."""
+    @staticmethod
+    def fit_death_times(
+        temperatures: Sequence[float], decimal_reductions: Sequence[float], reference: float
+    ) -> tuple[float, float]:
+        """D at the reference [s] and z [K] by least squares of log10 D."""
+    @staticmethod
+    def log_reductions(time: float, decimal_reduction: float) -> float:
+        """Decimal reductions t / D [-]."""
+    @staticmethod
+    def hold_time(reductions: float, decimal_reduction: float) -> float:
+        """Time for a number of decimal reductions, n D [s]."""
+    @staticmethod
+    def process_time(
+        times: Sequence[float], temperatures: Sequence[float], reference: float, z: float
+    ) -> float:
+        """Time at the reference that kills as much [s]; exact on the lines between points."""
+
+class _Browning(ModuleType):
+    """An indicator of browning, not a colour."""
+
+    @staticmethod
+    def rate(temperature: float, reference: float, activation_energy: float) -> float:
+        """Rate of browning over that at the reference [-]; Arrhenius, an indicator."""
+    @staticmethod
+    def browning_time(
+        times: Sequence[float],
+        temperatures: Sequence[float],
+        reference: float,
+        activation_energy: float,
+    ) -> float:
+        """Time at the reference that browns as much [s]; Arrhenius, an indicator."""
+    @staticmethod
+    def activation_energy_from_z(temperature: float, z: float) -> float:
+        """Activation energy ln(10) R T^2 / z [J/mol]."""
+    @staticmethod
+    def activation_energies() -> tuple[float, float]:
+        """Of a dry crust, Zanoni et al. (1995), and the highest published one [J/mol]."""
 
 class _Properties(ModuleType):
     """Material properties in SI units."""
@@ -1505,6 +1567,8 @@ class _Properties(ModuleType):
     solutes: _Solutes
     foods: _Foods
     consistency: _ConsistencyModule
+    lethality: _Lethality
+    browning: _Browning
     pressure_at_altitude: _OfAltitude
     """US Standard Atmosphere 1976 [Pa] at an altitude [m]."""
 
@@ -1686,3 +1750,179 @@ class _Transfer(ModuleType):
 
 transfer: _Transfer
 """Heat transfer correlations in SI units."""
+class _Exposure(ModuleType):
+    """Time that signals spend above a level."""
+
+    @staticmethod
+    def time_above(
+        time: Sequence[float], value: Sequence[float], level: float
+    ) -> tuple[float, float, float | None]:
+        """Whole and longest time at or above a level and when it began first [s]."""
+    @staticmethod
+    def time_below(
+        time: Sequence[float], value: Sequence[float], level: float
+    ) -> tuple[float, float, float | None]:
+        """Whole and longest time below a level and when it began first [s]."""
+
+exposure: _Exposure
+"""Time that signals spend above a level."""
+
+class _ThermostatLoopMembers(TypedDict, total=False):
+    off_level: float
+    on_level: float
+    time_constant: float
+    dead_time: float
+    low: float
+    high: float
+
+class ThermostatLoop(_Record):
+    """A thermostat on a first-order plant with dead time; in K or degC."""
+
+    def __init__(self, **members: Unpack[_ThermostatLoopMembers]) -> None: ...
+    @property
+    def off_level(self) -> float:
+        """Where the plant settles with the heat off."""
+    @property
+    def on_level(self) -> float:
+        """Where the plant settles with the heat on."""
+    @property
+    def time_constant(self) -> float:
+        """Of the plant [s]."""
+    @property
+    def dead_time(self) -> float:
+        """From the switch to the first effect [s]."""
+    @property
+    def low(self) -> float:
+        """The heat comes on when the signal falls to this."""
+    @property
+    def high(self) -> float:
+        """The heat goes off when the signal rises to this."""
+    def replace(self, **members: Unpack[_ThermostatLoopMembers]) -> ThermostatLoop:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _ThermostatCycleMembers(TypedDict, total=False):
+    highest: float
+    lowest: float
+    on_time: float
+    off_time: float
+    period: float
+    duty: float
+
+class ThermostatCycle(_Record):
+    """The steady cycle of a thermostat."""
+
+    def __init__(self, **members: Unpack[_ThermostatCycleMembers]) -> None: ...
+    @property
+    def highest(self) -> float:
+        """Of the signal, in the unit of the levels."""
+    @property
+    def lowest(self) -> float:
+        """Of the signal, in the unit of the levels."""
+    @property
+    def on_time(self) -> float:
+        """Of the switch [s]."""
+    @property
+    def off_time(self) -> float:
+        """Of the switch [s]."""
+    @property
+    def period(self) -> float:
+        """On and off time together [s]."""
+    @property
+    def duty(self) -> float:
+        """On time over period [-]."""
+    def replace(self, **members: Unpack[_ThermostatCycleMembers]) -> ThermostatCycle:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _PiLoopMembers(TypedDict, total=False):
+    plant_gain: float
+    time_constant: float
+    gain: float
+    integral_time: float
+    set_point_weight: float
+
+class PiLoop(_Record):
+    """A PI controller on a first-order plant without dead time."""
+
+    def __init__(self, **members: Unpack[_PiLoopMembers]) -> None: ...
+    @property
+    def plant_gain(self) -> float:
+        """Signal per output."""
+    @property
+    def time_constant(self) -> float:
+        """Of the plant [s]."""
+    @property
+    def gain(self) -> float:
+        """Of the controller, output per signal."""
+    @property
+    def integral_time(self) -> float:
+        """Of the controller [s]."""
+    @property
+    def set_point_weight(self) -> float:
+        """0 acts on the signal only, 1 on the whole error [-]."""
+    def replace(self, **members: Unpack[_PiLoopMembers]) -> PiLoop:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _PiResponseMembers(TypedDict, total=False):
+    natural_frequency: float
+    damping: float
+    overshoot: float
+    peak_time: float | None
+
+class PiResponse(_Record):
+    """How a PI loop answers a step of the set point."""
+
+    def __init__(self, **members: Unpack[_PiResponseMembers]) -> None: ...
+    @property
+    def natural_frequency(self) -> float:
+        """[rad/s]"""
+    @property
+    def damping(self) -> float:
+        """Below 1 the answer swings [-]."""
+    @property
+    def overshoot(self) -> float:
+        """Share of the step [-]."""
+    @property
+    def peak_time(self) -> float | None:
+        """Of the overshoot, since the step [s]; None without one."""
+    def replace(self, **members: Unpack[_PiResponseMembers]) -> PiResponse:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _UltimateCycleMembers(TypedDict, total=False):
+    frequency: float
+    gain: float
+    period: float
+
+class UltimateCycle(_Record):
+    """Where proportional control alone swings for ever."""
+
+    def __init__(self, **members: Unpack[_UltimateCycleMembers]) -> None: ...
+    @property
+    def frequency(self) -> float:
+        """[rad/s]"""
+    @property
+    def gain(self) -> float:
+        """Output per signal."""
+    @property
+    def period(self) -> float:
+        """[s]"""
+    def replace(self, **members: Unpack[_UltimateCycleMembers]) -> UltimateCycle:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _Control(ModuleType):
+    """Control loops in closed form."""
+
+    @staticmethod
+    def thermostat_cycle(loop: ThermostatLoop) -> ThermostatCycle:
+        """The steady cycle of a thermostat with dead time; exact exponentials."""
+    @staticmethod
+    def pi_response(loop: PiLoop) -> PiResponse:
+        """Frequency, damping and overshoot of a PI loop; second-order step response."""
+    @staticmethod
+    def load_error_integral(loop: PiLoop, load: float) -> float:
+        """Integral of the error after a step of the load, -d Ti/Kc [signal s]."""
+    @staticmethod
+    def ultimate_cycle(plant_gain: float, time_constant: float, dead_time: float) -> UltimateCycle:
+        """Ultimate gain and period of a first-order plant with dead time."""
+
+control: _Control
+"""Control loops in closed form."""

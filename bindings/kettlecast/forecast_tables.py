@@ -93,14 +93,21 @@ def phases_table(
     return table
 
 
+def signal_names(names: Sequence[str]) -> list[str]:
+    """Names of the signals of a trace, those of a second addition of one name numbered."""
+    found = []
+    for i, name in enumerate(names):
+        piece, _, quantity = name.partition(".")
+        again = names[:i].count(name)
+        found.append(f"{piece}_{again + 1}.{quantity}" if again else name)
+    return found
+
+
 def trace_table(names: Sequence[str], values: NDArray[np.float64]) -> pd.DataFrame:
     """Signals over time; temperatures and readings in degC, the rest as named."""
     columns = {}
-    for i, name in enumerate(names):
+    for i, name in enumerate(signal_names(names)):
         column = values[:, i]
-        if again := names[:i].count(name):
-            piece, _, quantity = name.partition(".")
-            name = f"{piece}_{again + 1}.{quantity}"
         if name.endswith(("temperature", ".reading", ".boiling_point")):
             columns[f"{name}_C"] = column - _ICE
         elif name == "phase":

@@ -13,6 +13,8 @@ void bind_vessel(pybind11::module_& module);
 void bind_consistency(pybind11::module_& module);
 void bind_batch(pybind11::module_& module);
 void bind_solutions(pybind11::module_& module);
+void bind_exposure(pybind11::module_& module);
+void bind_control(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);

@@ -11,6 +11,8 @@ PYBIND11_MODULE(_core, module) {
   bind_consistency(module);
   bind_batch(module);
   bind_solutions(module);
+  bind_exposure(module);
+  bind_control(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);

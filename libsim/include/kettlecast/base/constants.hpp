@@ -4,6 +4,8 @@
 namespace kettlecast::constants {
 
 inline constexpr double pi = 3.14159265358979323846;
+/// Natural logarithm of ten.
+inline constexpr double ln10 = 2.302585092994045684;
 /// 0 degC on the thermodynamic scale [K]. Source: SI brochure, 9th edition (2019), 2.3.1.
 inline constexpr double ice_point = 273.15;
 /// Standard gravity [m/s2]. Source: 3rd CGPM (1901).
