@@ -16,7 +16,9 @@ from ._core import (
     EndKind,
     EndReason,
     EndRule,
+    FilmSource,
     Food,
+    Impeller,
     Kettle,
     MetalKind,
     Options,
@@ -29,6 +31,7 @@ from ._core import (
     Surroundings,
     coefficient_cards,
     properties,
+    transfer,
 )
 from .comparing import Comparison, compare
 from .errors import (
@@ -76,11 +79,13 @@ __all__ = [
     "EndRule",
     "Error",
     "FileFormatError",
+    "FilmSource",
     "Finding",
     "Fit",
     "FitOptions",
     "Food",
     "Forecast",
+    "Impeller",
     "IntegrationFailure",
     "InvalidArgument",
     "Kettle",
@@ -111,6 +116,7 @@ __all__ = [
     "read_recipe",
     "read_run",
     "recipe_schema",
+    "transfer",
     "with_more",
     "write_recipe",
 ]
