@@ -18,6 +18,7 @@ import section_d
 import section_f
 import section_h
 import section_i
+import section_e
 import section_l
 from case import Case, Outcome, absent
 from case_file import FOLDER, PROOFS, Row, Section, case_of, heading, rows, stated_limit
@@ -34,6 +35,7 @@ SECTIONS: Mapping[str, Section] = {
     "F": section_f,
     "H": section_h,
     "I": section_i,
+    "E": section_e,
     "L": section_l,
 }
 

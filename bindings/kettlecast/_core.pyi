@@ -1556,6 +1556,264 @@ class _Browning(ModuleType):
     @staticmethod
     def activation_energies() -> tuple[float, float]:
         """Of a dry crust, Zanoni et al. (1995), and the highest published one [J/mol]."""
+class _AgitationFilms(ModuleType):
+    """Films and power of agitators."""
+
+    @staticmethod
+    def reynolds(density: float, speed: float, diameter: float, viscosity: float) -> float:
+        """Reynolds number of an agitator, rho N d^2 / mu [-], N in turns per second."""
+
+    @staticmethod
+    def prandtl(specific_heat: float, viscosity: float, conductivity: float) -> float:
+        """Prandtl number, cp mu / k [-]."""
+
+    @staticmethod
+    def film_coefficient(nusselt: float, conductivity: float, length: float) -> float:
+        """Film coefficient Nu k / L [W/(m2 K)]."""
+
+    @staticmethod
+    def scraped_coefficient(
+        conductivity: float,
+        density: float,
+        specific_heat: float,
+        passes: float,
+        efficiency: float = ...,
+    ) -> float:
+        """Film at a scraped wall [W/(m2 K)] by penetration theory; passes of blades per second."""
+
+    @staticmethod
+    def wall_nusselt(
+        impeller: Impeller,
+        reynolds: float,
+        prandtl: float,
+        viscosity_ratio: float = ...,
+        source: FilmSource = ...,
+    ) -> float:
+        """Nusselt number h D / k at the vessel wall [-]; constants of the source."""
+
+    @staticmethod
+    def floor_nusselt(
+        impeller: Impeller, reynolds: float, prandtl: float, viscosity_ratio: float = ...
+    ) -> float:
+        """Nusselt number h D / k at a heated floor [-]; Penney & Atiemo-Obeng (2004), 14.4."""
+
+    @staticmethod
+    def coil_nusselt(
+        impeller: Impeller,
+        reynolds: float,
+        prandtl: float,
+        viscosity_ratio: float = ...,
+        source: FilmSource = ...,
+    ) -> float:
+        """Nusselt number at a helical coil [-], with the tube diameter (Penney) or the vessel
+        diameter (Kern).
+        """
+
+    @staticmethod
+    def chart_nusselt(factor: float, prandtl: float, viscosity_ratio: float = ...) -> float:
+        """Nusselt number of a factor j read from a chart [-]; Kern (1950), figure 20.2."""
+
+    @staticmethod
+    def wall_constants(
+        impeller: Impeller, reynolds: float, source: FilmSource = ...
+    ) -> tuple[float, float, float, float]:
+        """C and the exponents of Re, Pr and viscosity ratio [-] that hold at a Reynolds number."""
+
+    @staticmethod
+    def floor_constants(impeller: Impeller) -> tuple[float, float, float, float]:
+        """C and the exponents of Re, Pr and the viscosity ratio [-] at a heated floor."""
+
+    @staticmethod
+    def coil_constants(
+        impeller: Impeller, source: FilmSource = ...
+    ) -> tuple[float, float, float, float]:
+        """C and the exponents of Re, Pr and the viscosity ratio [-] at a helical coil."""
+
+    @staticmethod
+    def depth_factor(depth_ratio: float) -> float:
+        """Factor of a film for the depth over the vessel diameter [-]; Penney (2004)."""
+
+    @staticmethod
+    def blade_height_factor(height_ratio: float) -> float:
+        """Factor of a film for the blade height over the standard [-]; Penney (2004)."""
+
+    @staticmethod
+    def pitch_factor(pitch_ratio: float) -> float:
+        """Factor of a film for the pitch over the propeller diameter [-]; Penney (2004)."""
+
+    @staticmethod
+    def coil_factor(agitator_ratio: float, tube_ratio: float) -> float:
+        """Factor of a coil for agitator and tube diameter over that of the vessel [-]; Penney
+        (2004).
+        """
+
+    @staticmethod
+    def power_constants(impeller: Impeller) -> tuple[float, float]:
+        """Laminar Np Re and turbulent Np of an agitator [-]; sources in transfer/stirring.hpp."""
+
+    @staticmethod
+    def power_number(impeller: Impeller, reynolds: float) -> float:
+        """Power number [-], laminar K_p / Re passing smoothly into the turbulent constant."""
+
+    @staticmethod
+    def power(power_number: float, density: float, speed: float, diameter: float) -> float:
+        """Power Np rho N^3 d^5, which becomes heat in the product [W]."""
+
+    @staticmethod
+    def stirring_heat(
+        impeller: Impeller, density: float, viscosity: float, speed: float, diameter: float
+    ) -> float:
+        """Heat that an agitator puts into the product [W]; 0 at rest."""
+
+    @staticmethod
+    def mean_over_cycle(on: float, off: float, on_share: float) -> float:
+        """Mean of a film coefficient or of the stirring heat over on/off cycles [unit of on]."""
+
+    @staticmethod
+    def shear_constant(impeller: Impeller) -> float:
+        """Shear rate over turns per second [-]; sources in transfer/stirring.hpp."""
+
+    @staticmethod
+    def shear_rate(shear_constant: float, speed: float) -> float:
+        """Mean shear rate around an agitator [1/s]; Metzner & Otto (1957)."""
+
+    @staticmethod
+    def apparent_viscosity(consistency: float, exponent: float, shear_rate: float) -> float:
+        """Apparent viscosity of a power-law liquid [Pa s], K gamma^(n - 1)."""
+
+    @staticmethod
+    def ribbon_laminar_constant(
+        diameter: float,
+        vessel_diameter: float,
+        height: float,
+        pitch: float,
+        width: float,
+        blades: float,
+    ) -> float:
+        """Np Re of a helical ribbon in laminar flow [-]; Rieger, Novak & Havelkova (1988)."""
+
+    @staticmethod
+    def ribbon_mixing_time(laminar_constant: float, speed: float) -> float:
+        """Mixing time of a helical ribbon in laminar flow [s]; Grenville and others (2001)."""
+
+class _Jacket(ModuleType):
+    """Liquid in a jacket and the wall between it and the product."""
+
+    @staticmethod
+    def lehrer_velocity(
+        volume_flow: float,
+        gap: float,
+        height: float,
+        inlet_diameter: float,
+        buoyant_velocity: float = ...,
+    ) -> float:
+        """Velocity in a plain jacket [m/s]; Lehrer (1970), VDI Heat Atlas. Tangential inlet: no
+        buoyant velocity.
+        """
+
+    @staticmethod
+    def lehrer_buoyant_velocity(expansivity: float, height: float, warming: float) -> float:
+        """Velocity that buoyancy adds for a radial inlet at the bottom [m/s], to be subtracted for
+        one at the top; Lehrer (1970).
+        """
+
+    @staticmethod
+    def lehrer_length(gap: float) -> float:
+        """Length for Reynolds and Nusselt number of lehrer_nusselt [m]; Lehrer (1970)."""
+
+    @staticmethod
+    def lehrer_nusselt(reynolds: float, prandtl: float, viscosity_ratio: float = ...) -> float:
+        """Nusselt number of a plain jacket [-]; Lehrer (1970), VDI Heat Atlas."""
+
+    @staticmethod
+    def swirl_velocity(
+        volume_flow: float,
+        gap: float,
+        vessel_diameter: float,
+        height: float,
+        inlet_diameter: float,
+        kinematic_viscosity: float,
+    ) -> float:
+        """Velocity in a jacket with a tangential inlet [m/s]; Stein & Schmidt (1993)."""
+
+    @staticmethod
+    def radial_velocity(
+        volume_flow: float, gap: float, vessel_diameter: float, height: float, inlet_diameter: float
+    ) -> float:
+        """Velocity in a jacket with a radial inlet [m/s]; Stein & Schmidt (1993)."""
+
+    @staticmethod
+    def path_length(vessel_diameter: float, height: float) -> float:
+        """Length of the path through a jacket [m]; Stein & Schmidt (1993)."""
+
+    @staticmethod
+    def grashof(density: float, density_at_wall: float, length: float, viscosity: float) -> float:
+        """Grashof number g rho (rho - rho_w) L^3 / mu^2 [-]."""
+
+    @staticmethod
+    def buoyant_reynolds(reynolds: float, grashof: float, height_ratio: float) -> float:
+        """Reynolds number with buoyancy [-], grashof negative where it hinders; Stein & Schmidt."""
+
+    @staticmethod
+    def stein_schmidt_nusselt(
+        reynolds: float, prandtl: float, length_ratio: float, viscosity_ratio: float = ...
+    ) -> float:
+        """Nusselt number of a plain jacket with twice the gap [-]; Stein & Schmidt (1993)."""
+
+    @staticmethod
+    def reynolds(density: float, velocity: float, length: float, viscosity: float) -> float:
+        """Reynolds number rho v L / mu [-]."""
+
+    @staticmethod
+    def gap_nusselt(
+        reynolds: float, prandtl: float, diameter_ratio: float, length_ratio: float
+    ) -> float:
+        """Nusselt number at the inner wall of an annular gap [-], laminar to turbulent; Gnielinski
+        (2009).
+        """
+
+    @staticmethod
+    def overall_coefficient(
+        inside: float,
+        outside: float,
+        wall_thickness: float = ...,
+        wall_conductivity: float = ...,
+        dirt: float = ...,
+    ) -> float:
+        """Overall coefficient of a jacketed wall [W/(m2 K)], films, dirt [m2 K/W] and wall in
+        series.
+        """
+
+    @staticmethod
+    def driving_difference(heat_flow: float, coefficient: float, area: float) -> float:
+        """Difference between jacket and product that drives a heat flow [K], Q / (U A)."""
+
+class _Glycol(ModuleType):
+    """Propylene glycol and water by mass share 0 to 0.6, 253 to 373 K; Melinder (2010)."""
+
+    @staticmethod
+    def density(share: float, temperature: float) -> float:
+        """[kg/m3]"""
+
+    @staticmethod
+    def specific_heat(share: float, temperature: float) -> float:
+        """[J/(kg K)]"""
+
+    @staticmethod
+    def conductivity(share: float, temperature: float) -> float:
+        """[W/(m K)]"""
+
+    @staticmethod
+    def viscosity(share: float, temperature: float) -> float:
+        """[Pa s]"""
+
+    @staticmethod
+    def expansivity(share: float, temperature: float) -> float:
+        """[1/K]"""
+
+    @staticmethod
+    def freezing_temperature(share: float) -> float:
+        """Temperature at which the first ice forms [K]."""
 
 class _Properties(ModuleType):
     """Material properties in SI units."""
@@ -1569,6 +1827,7 @@ class _Properties(ModuleType):
     consistency: _ConsistencyModule
     lethality: _Lethality
     browning: _Browning
+    glycol: _Glycol
     pressure_at_altitude: _OfAltitude
     """US Standard Atmosphere 1976 [Pa] at an altitude [m]."""
 
@@ -1742,6 +2001,25 @@ class _Batch(ModuleType):
         floor_capacity: float, liquid_capacity: float, floor: float, liquid: float
     ) -> float:
         """Overshoot of the liquid if nothing is lost after switch-off [K]."""
+class Impeller(enum.Enum):
+    """Shape of an agitator."""
+
+    anchor = 0
+    paddle = 1
+    helical_ribbon = 2
+    disc_turbine = 3
+    flat_turbine = 4
+    pitched_turbine = 5
+    hydrofoil = 6
+    propeller = 7
+
+class FilmSource(enum.Enum):
+    """Book that prints constants of stirred films."""
+
+    penney = 0
+    geankoplis = 1
+    geankoplis_baffled = 2
+    kern = 3
 
 class _Transfer(ModuleType):
     """Heat transfer correlations in SI units."""
@@ -1926,3 +2204,8 @@ class _Control(ModuleType):
 
 control: _Control
 """Control loops in closed form."""
+    agitation: _AgitationFilms
+    jacket: _Jacket
+
+transfer: _Transfer
+"""Heat transfer correlations in SI units."""

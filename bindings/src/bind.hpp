@@ -15,6 +15,8 @@ void bind_batch(pybind11::module_& module);
 void bind_solutions(pybind11::module_& module);
 void bind_exposure(pybind11::module_& module);
 void bind_control(pybind11::module_& module);
+void bind_agitation(pybind11::module_& module);
+void bind_jacket(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);

@@ -13,6 +13,8 @@ PYBIND11_MODULE(_core, module) {
   bind_solutions(module);
   bind_exposure(module);
   bind_control(module);
+  bind_agitation(module);
+  bind_jacket(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);
