@@ -15,10 +15,10 @@ import section_a
 import section_b
 import section_c
 import section_d
+import section_e
 import section_f
 import section_h
 import section_i
-import section_e
 import section_l
 from case import Case, Outcome, absent
 from case_file import FOLDER, PROOFS, Row, Section, case_of, heading, rows, stated_limit

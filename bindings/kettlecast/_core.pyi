@@ -122,13 +122,6 @@ class JacketUse(enum.Enum):
     heat = 1
     cool = 2
 
-class FloorShape(enum.Enum):
-    """Floor under the straight wall."""
-
-    flat = 0
-    dished = 1
-    hemispherical = 2
-
 class JacketKind(enum.Enum):
     """What heats the jacket."""
 
@@ -186,6 +179,7 @@ class _FoodMembers(TypedDict, total=False):
     juice_fraction: float
     sugar: float
     salt: float
+    consistency: Consistency
     source: str
 
 class Food(_Record):
@@ -210,6 +204,9 @@ class Food(_Record):
     @property
     def salt(self) -> float:
         """Dissolved sodium chloride, part of the ash [kg/kg]."""
+    @property
+    def consistency(self) -> Consistency:
+        """Of a thick liquid."""
     @property
     def source(self) -> str:
         """Where the numbers come from."""
@@ -515,33 +512,6 @@ class Jacket(_Record):
     def cooling(self) -> JacketFlow:
         """Cold liquid, for a jacket of any kind that can cool."""
     def replace(self, **members: Unpack[_JacketMembers]) -> Jacket:
-class _VesselShapeMembers(TypedDict, total=False):
-    floor: FloorShape
-    diameter: float
-    wall_height: float
-    floor_depth: float
-    tilt: float
-
-class VesselShape(_Record):
-    """A cylinder over a floor, upright or tilted."""
-
-    def __init__(self, **members: Unpack[_VesselShapeMembers]) -> None: ...
-    @property
-    def floor(self) -> FloorShape:
-        """Flat, part of a sphere or half a sphere."""
-    @property
-    def diameter(self) -> float:
-        """Inner diameter of the straight wall [m]."""
-    @property
-    def wall_height(self) -> float:
-        """Of the straight wall, from the rim of the floor to the lip [m]."""
-    @property
-    def floor_depth(self) -> float:
-        """Of a dished floor on the axis; 0: 0.1935 of the diameter [m]."""
-    @property
-    def tilt(self) -> float:
-        """Of the axis from the vertical [rad]."""
-    def replace(self, **members: Unpack[_VesselShapeMembers]) -> VesselShape:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class _WettingMembers(TypedDict, total=False):
@@ -1065,6 +1035,35 @@ class JacketFlow(_Record):
     def replace(self, **members: Unpack[_JacketFlowMembers]) -> JacketFlow:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
+class _VesselShapeMembers(TypedDict, total=False):
+    floor: FloorShape
+    diameter: float
+    wall_height: float
+    floor_depth: float
+    tilt: float
+
+class VesselShape(_Record):
+    """A cylinder over a floor, upright or tilted."""
+
+    def __init__(self, **members: Unpack[_VesselShapeMembers]) -> None: ...
+    @property
+    def floor(self) -> FloorShape:
+        """Floor."""
+    @property
+    def diameter(self) -> float:
+        """Inner diameter of the straight wall [m]."""
+    @property
+    def wall_height(self) -> float:
+        """Of the straight wall, from the rim of the floor to the lip [m]."""
+    @property
+    def floor_depth(self) -> float:
+        """Of a dished floor on the axis; 0: 0.1935 of the diameter [m]."""
+    @property
+    def tilt(self) -> float:
+        """Of the axis from the vertical [rad]."""
+    def replace(self, **members: Unpack[_VesselShapeMembers]) -> VesselShape:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
 class Coefficients:
     """One value per coefficient, in the unit of its card."""
 
@@ -1494,6 +1493,7 @@ class _Vessel(ModuleType):
     @staticmethod
     def volume_to_cover(shape: VesselShape, height: float, radius: float) -> float:
         """Volume [m3] that covers a disc of a radius [m] on the axis at a height [m]."""
+
 class _Lethality(ModuleType):
     """Thermal death over time, for planning."""
 
@@ -1556,6 +1556,7 @@ class _Browning(ModuleType):
     @staticmethod
     def activation_energies() -> tuple[float, float]:
         """Of a dry crust, Zanoni et al. (1995), and the highest published one [J/mol]."""
+
 class _AgitationFilms(ModuleType):
     """Films and power of agitators."""
 
@@ -1836,6 +1837,7 @@ properties: _Properties
 
 vessel: _Vessel
 """Volume, level and wetted areas of a kettle."""
+
 class _Batch(ModuleType):
     """Times, sizes and heats of whole batches."""
 
@@ -2001,6 +2003,7 @@ class _Batch(ModuleType):
         floor_capacity: float, liquid_capacity: float, floor: float, liquid: float
     ) -> float:
         """Overshoot of the liquid if nothing is lost after switch-off [K]."""
+
 class Impeller(enum.Enum):
     """Shape of an agitator."""
 
@@ -2025,9 +2028,12 @@ class _Transfer(ModuleType):
     """Heat transfer correlations in SI units."""
 
     batch: _Batch
+    agitation: _AgitationFilms
+    jacket: _Jacket
 
 transfer: _Transfer
 """Heat transfer correlations in SI units."""
+
 class _Exposure(ModuleType):
     """Time that signals spend above a level."""
 
@@ -2054,7 +2060,7 @@ class _ThermostatLoopMembers(TypedDict, total=False):
     high: float
 
 class ThermostatLoop(_Record):
-    """A thermostat on a first-order plant with dead time; in K or degC."""
+    """A thermostat on a first-order plant with dead time."""
 
     def __init__(self, **members: Unpack[_ThermostatLoopMembers]) -> None: ...
     @property
@@ -2119,7 +2125,7 @@ class _PiLoopMembers(TypedDict, total=False):
     set_point_weight: float
 
 class PiLoop(_Record):
-    """A PI controller on a first-order plant without dead time."""
+    """A PI controller on a first-order plant."""
 
     def __init__(self, **members: Unpack[_PiLoopMembers]) -> None: ...
     @property
@@ -2152,7 +2158,7 @@ class PiResponse(_Record):
     def __init__(self, **members: Unpack[_PiResponseMembers]) -> None: ...
     @property
     def natural_frequency(self) -> float:
-        """[rad/s]"""
+        """[rad/s]."""
     @property
     def damping(self) -> float:
         """Below 1 the answer swings [-]."""
@@ -2176,13 +2182,13 @@ class UltimateCycle(_Record):
     def __init__(self, **members: Unpack[_UltimateCycleMembers]) -> None: ...
     @property
     def frequency(self) -> float:
-        """[rad/s]"""
+        """[rad/s]."""
     @property
     def gain(self) -> float:
         """Output per signal."""
     @property
     def period(self) -> float:
-        """[s]"""
+        """[s]."""
     def replace(self, **members: Unpack[_UltimateCycleMembers]) -> UltimateCycle:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
@@ -2204,8 +2210,3 @@ class _Control(ModuleType):
 
 control: _Control
 """Control loops in closed form."""
-    agitation: _AgitationFilms
-    jacket: _Jacket
-
-transfer: _Transfer
-"""Heat transfer correlations in SI units."""

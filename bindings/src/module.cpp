@@ -4,11 +4,11 @@ PYBIND11_MODULE(_core, module) {
   using namespace kettlecast::python;
   module.doc() = "Compiled part of kettlecast; use the package, not this module.";
   bind_errors(module);
+  bind_consistency(module);
+  bind_vessel(module);
   bind_recipe(module);
   bind_kettle(module);
   bind_properties(module);
-  bind_vessel(module);
-  bind_consistency(module);
   bind_batch(module);
   bind_solutions(module);
   bind_exposure(module);

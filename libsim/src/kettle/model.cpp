@@ -104,9 +104,9 @@ std::vector<T> KettleModel<T>::initial_state(const Start& start) const {
 template <class T>
 const Scene<T>& KettleModel<T>::scene_at(const std::vector<T>& x) {
   const T metal_capacity = coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area;
-  observe(
-      {geometry_, metal_capacity, kettle_.surroundings.pressure, &layout_, &pieces_, &additions_},
-      x, scene_);
+  observe({geometry_, metal_capacity, kettle_.surroundings.pressure, boiling_point_, &layout_,
+           &pieces_, &additions_},
+          x, scene_);
   return scene_;
 }
 

@@ -17,7 +17,7 @@ constexpr double jacket_band = 2.0;
 /// has its temperature.
 template <class T>
 T given_by(const JacketFlow& liquid, const T& jacket_temperature) {
-  const T specific_heat = glycol::specific_heat(T(liquid.glycol), T(liquid.inlet_temperature));
+  const T specific_heat = glycol::specific_heat(liquid.glycol, T(liquid.inlet_temperature));
   return liquid.flow * specific_heat * (liquid.inlet_temperature - jacket_temperature);
 }
 
@@ -49,12 +49,12 @@ template <class T>
 T KettleModel<T>::jacket_conductance(const Inputs& inputs, const T& jacket, const T& wall) const {
   const T factor = coefficient(Coefficient::jacket_film_factor);
   if (inputs.cooling > 0.0)
-    return factor * jacket_flow_coefficient(kettle_, kettle_.jacket.cooling, jacket);
+    return factor * jacket_flow_coefficient(kettle_, kettle_.jacket.cooling, jacket, wall);
   switch (kettle_.jacket.kind) {
     case JacketKind::steam:
-      return factor * steam_film_coefficient(kettle_.jacket, jacket, wall);
+      return factor * steam_film_coefficient(kettle_, jacket, wall);
     case JacketKind::liquid:
-      return factor * jacket_flow_coefficient(kettle_, kettle_.jacket.heating, jacket);
+      return factor * jacket_flow_coefficient(kettle_, kettle_.jacket.heating, jacket, wall);
     default:
       return coefficient(Coefficient::jacket_conductance);
   }

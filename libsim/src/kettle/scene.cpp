@@ -113,7 +113,9 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
       scene.immersion * scene.upper_temperature + (1.0 - scene.immersion) * heap_temperature;
   observe_core(facts, scene);
   scene.water_activity = pool_water_activity(scene.pool);
-  scene.boiling_point = water::saturation_temperature(T(facts.pressure / scene.water_activity));
+  scene.boiling_point = scene.water_activity < 1.0
+                            ? boiling_temperature(T(facts.pressure), scene.water_activity)
+                            : T(facts.water_boiling_point);
 }
 
 template void observe<double>(const SceneFacts<double>&, const std::vector<double>&,

@@ -73,23 +73,27 @@ T boiling_heat_flux(const T& excess, const T& boiling_point);
 /// Temperature of the steam in a jacket [K]: saturation at its part of the pressure.
 double steam_temperature(const Kettle& kettle);
 
-/// Film coefficient of steam that condenses in a jacket [W/(m2 K)], by the film on a wall as high
-/// as the jacket.
+/// Film coefficient of steam that condenses in a jacket [W/(m2 K)]. Source: steam_jacket.hpp.
 ///
-/// @param jacket  height of the wall
+/// @param kettle  its jacket
 /// @param steam   temperature in the jacket [K]
 /// @param wall    temperature of the wall behind it [K]
 template <class T>
-T steam_film_coefficient(const Jacket& jacket, const T& steam, const T& wall);
+T steam_film_coefficient(const Kettle& kettle, const T& steam, const T& wall);
 
-/// Film coefficient of a liquid that flows through a jacket [W/(m2 K)], in the gap between two
-/// walls.
+/// Film coefficient of a liquid that flows through a jacket [W/(m2 K)]: along the gap between two
+/// walls, or rising at the wall where it hardly flows.
 ///
-/// @param kettle   its jacket and diameter
-/// @param liquid   flow and mix
+/// Source: annular_gap.hpp and natural_convection.hpp. A jacket with one inlet along its wall does
+/// better (jacket_flow.hpp); the fitted factor of the jacket takes that up.
+///
+/// @param kettle       its jacket and diameter
+/// @param liquid       flow and mix
 /// @param temperature  in the jacket [K]
+/// @param wall         temperature of the wall behind it [K]
 template <class T>
-T jacket_flow_coefficient(const Kettle& kettle, const JacketFlow& liquid, const T& temperature);
+T jacket_flow_coefficient(const Kettle& kettle, const JacketFlow& liquid, const T& temperature,
+                          const T& wall);
 
 /// The free surface of the product.
 template <class T>

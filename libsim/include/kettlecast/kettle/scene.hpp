@@ -59,8 +59,9 @@ struct SceneGeometry {
 template <class T>
 struct SceneFacts {
   SceneGeometry geometry;
-  T metal_capacity;  ///< metal that moves with the liquid [J/K]
-  double pressure;   ///< of the room [Pa]
+  T metal_capacity;            ///< metal that moves with the liquid [J/K]
+  double pressure;             ///< of the room [Pa]
+  double water_boiling_point;  ///< at that pressure [K]
   const Layout* layout;
   const std::vector<PieceClass>* pieces;
   const std::vector<Addition>* additions;
