@@ -629,7 +629,7 @@ class Kettle(_Record):
         """Inner diameter [m]."""
     @property
     def height(self) -> float:
-        """Inner height [m]."""
+        """Of the straight wall, inside [m]."""
     @property
     def floor_shape(self) -> FloorShape:
         """Floor shape."""
