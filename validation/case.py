@@ -114,6 +114,13 @@ def at_least(name: str, source: str, got: float, limit: float, unit: str = "") -
     )
 
 
+def between(name: str, source: str, got: float, span: tuple[float, float], unit: str = "") -> Case:
+    """A case that has to come out in a range, such as one of common practice."""
+    low, high = span
+    told = f"{low:.5g} to {_text(high, unit)}"
+    return Case(name, source, told, _text(got, unit), "-", "in range", low <= got <= high)
+
+
 @dataclass(frozen=True)
 class Curve:
     """Model less log of one run over time, for a plot."""

@@ -15,14 +15,18 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
 import bath
+import closed_forms
 import kitchen_a
 import mug
 import pot
+import practice
 import published
 from case import Outcome, markdown, summary, web_page
 
 SUBJECTS = {
     "published": published,
+    "closed_forms": closed_forms,
+    "practice": practice,
     "kitchen_a": kitchen_a,
     "pot": pot,
     "bath": bath,

@@ -47,6 +47,19 @@ def test_published_values_are_within_their_limits(tmp_path: Path) -> None:
     assert len(outcome.cases) >= 200
 
 
+def test_the_model_reduces_to_closed_forms(tmp_path: Path) -> None:
+    outcome = module("closed_forms").outcome(tmp_path)
+    assert told(outcome) == []
+    # Heating with and without loss, cooling, mixing, boil-off, floor and liquid.
+    assert len(outcome.cases) == 9
+
+
+def test_an_unfitted_kettle_lies_in_the_ranges_of_the_trade(tmp_path: Path) -> None:
+    outcome = module("practice").outcome(tmp_path)
+    assert told(outcome) == []
+    assert sum(one.limit == "in range" for one in outcome.cases) >= 10
+
+
 def test_demo_kitchen_is_forecast_from_three_runs(tmp_path: Path) -> None:
     outcome = module("kitchen_a").outcome(tmp_path)
     assert told(outcome) == []
@@ -124,4 +137,6 @@ def test_run_exits_with_1_only_on_broken_limits(
         assert run.main(["made", "--out", str(tmp_path)]) == code
     assert "BROKEN" in capsys.readouterr().out
     assert "\\|" in (tmp_path / "validation.md").read_text(encoding="utf-8")
-    assert "&lt;x&gt;" in (tmp_path / "validation.html").read_text(encoding="utf-8")
+    page = (tmp_path / "validation.html").read_text(encoding="utf-8")
+    assert "&lt;x&gt;" in page
+    assert page.index("Broken limits") < page.index("<h2 id='subject0'>")
