@@ -1359,7 +1359,7 @@ class _Radiation(ModuleType):
 
     @staticmethod
     def exchange_emissivity(inner: float, outer: float, area_ratio: float) -> float:
-        """Of a body inside another [-]; area_ratio inner over outer. Incropera & DeWitt, table 13.3."""
+        """Of a body inside another [-], area_ratio inner/outer. Incropera & DeWitt, table 13.3."""
 
     @staticmethod
     def shielded_emissivity(first: float, second: float, shield: float) -> float:

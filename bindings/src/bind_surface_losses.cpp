@@ -114,10 +114,9 @@ void bind_radiation(py::module_& parent) {
       },
       "The same per kelvin of difference [W/(m2 K)]. Incropera & DeWitt 1.9.", named("emissivity"),
       named("surface"), named("surroundings"));
-  define(
-      module, "exchange_emissivity", &exchange_emissivity,
-      "Of a body inside another [-]; area_ratio inner over outer. Incropera & DeWitt, table 13.3.",
-      named("inner"), named("outer"), named("area_ratio"));
+  define(module, "exchange_emissivity", &exchange_emissivity,
+         "Of a body inside another [-], area_ratio inner/outer. Incropera & DeWitt, table 13.3.",
+         named("inner"), named("outer"), named("area_ratio"));
   define(module, "shielded_emissivity", &shielded_emissivity,
          "Of two plates with one sheet between them [-]. Incropera & DeWitt 13.27.", named("first"),
          named("second"), named("shield"));

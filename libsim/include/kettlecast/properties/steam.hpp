@@ -18,7 +18,7 @@ namespace kettlecast::steam {
 ///
 /// Source: IAPWS R7-97(2012), equation 31.
 /// Range:  gauge plus ambient pressure 612 Pa to 22 MPa; a gauge reads what is above the ambient
-///         pressure, so the same reading is 3 K colder at 2000 m than at the sea for 1 bar.
+///         pressure, so the same reading is 3.6 K colder at 2000 m than at the sea for 1 bar.
 ///
 /// @param gauge    pressure above the ambient one, negative for a vacuum [Pa]
 /// @param ambient  pressure of the room [Pa]

@@ -18,9 +18,9 @@ struct BoilingPair {
 
 /// Constants of Rohsenow's equation.
 ///
-/// Source: each line its own; the table of Incropera & DeWitt (10.1) is from memory unless a worked
-///         example confirms it. C_sf spreads as much within one metal (0.0068 to 0.0147 for copper)
-///         as between metals: a factor of 10 in the flux.
+/// Source: each line its own; lines without a worked example are from memory. C_sf spreads as much
+///         within one metal (0.0068 to 0.0147 for copper) as between metals: a factor of 10 in the
+///         flux.
 /// Range:  clean surfaces and pure liquids. Sources disagree on s for water: 1.0 in Rohsenow's
 ///         later work and most books, 1.7 in his paper of 1952 and in Janna, 1.26 in one fit; from
 ///         1.0 to 1.7 the flux of water at 1 atm falls by a factor of 3.3. C_sf belongs to its s.
