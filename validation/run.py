@@ -15,6 +15,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
 import bath
+import cross_heat_transfer
 import kitchen_a
 import mug
 import pot
@@ -23,6 +24,7 @@ from case import Outcome, markdown, summary, web_page
 
 SUBJECTS = {
     "published": published,
+    "cross_heat_transfer": cross_heat_transfer,
     "kitchen_a": kitchen_a,
     "pot": pot,
     "bath": bath,
