@@ -16,6 +16,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))
 
 import bath
 import closed_forms
+import cross_heat_transfer
 import kitchen_a
 import mug
 import pot
@@ -27,6 +28,7 @@ SUBJECTS = {
     "published": published,
     "closed_forms": closed_forms,
     "practice": practice,
+    "cross_heat_transfer": cross_heat_transfer,
     "kitchen_a": kitchen_a,
     "pot": pot,
     "bath": bath,

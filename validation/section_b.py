@@ -73,8 +73,8 @@ def value(row: Row) -> float | None:
     kelvin = number(r"\bT", text)
     celsius = number(r"\bt", row["inputs"])
     if gauge is not None:
-        kelvin = _saturation(units.pressure(f"{gauge} psig", ONE_ATMOSPHERE))
-    elif kelvin is None and celsius is not None:
+        return _steam(quantity, gauge, row["unit"])
+    if kelvin is None and celsius is not None:
         kelvin = celsius + ICE
     given_density = "rho=" in text and quantity != "rho"
     far_from_saturation = "3 MPa" in text or given_density
@@ -87,10 +87,20 @@ def _saturation(pressure: float) -> float:
     return float(kc.properties.water.saturation_temperature(pressure))
 
 
+def _steam(quantity: str, gauge: float, unit: str) -> float | None:
+    """Steam of a jacket at a gauge pressure [psi] over one atmosphere."""
+    steam = kc.properties.steam
+    pressure = units.pressure(f"{gauge} psi")
+    if quantity == "Tsat":
+        return steam.temperature(pressure, ONE_ATMOSPHERE) - ICE
+    plain = {"h_fg": steam.latent_heat, "rho vapour": steam.density}.get(quantity)
+    return None if plain is None else plain(pressure, ONE_ATMOSPHERE) * WATER_SCALE.get(unit, 1.0)
+
+
 def _boiling(row: Row, pressure: float | None) -> float | None:
     gauge = number("pressure", row["inputs"])
     if gauge is not None:
-        return _saturation(units.pressure(f"{gauge} psig", ONE_ATMOSPHERE)) - ICE
+        return _steam("Tsat", gauge, row["unit"])
     return None if pressure is None else _saturation(1e6 * pressure)
 
 

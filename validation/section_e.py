@@ -1,23 +1,28 @@
-"""Heat transfer (section E), answered by several modules in turn."""
+"""Heat transfer coefficients, boiling, condensation and evaporation (section E), part by part."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
+import section_e_phase_change
 import section_e_stirred
 from case_file import Limit, Row, Section, stated_limit
 
-PARTS: tuple[Section, ...] = (section_e_stirred,)
-REASONS: Mapping[str, str] = {row: reason for part in PARTS for row, reason in part.REASONS.items()}
+PARTS: tuple[Section, ...] = (section_e_stirred, section_e_phase_change)
+REASONS: Mapping[str, str] = {key: why for part in PARTS for key, why in part.REASONS.items()}
 
 
 def value(row: Row) -> float | None:
-    answers = (part.value(row) for part in PARTS)
-    return next((answer for answer in answers if answer is not None), None)
+    """What the first part that knows the row says."""
+    for part in PARTS:
+        found = part.value(row)
+        if found is not None:
+            return found
+    return None
 
 
 def limit(row: Row) -> Limit:
-    """That of the part which answers the row."""
+    """As that part sees it."""
     for part in PARTS:
         if part.value(row) is not None:
             return getattr(part, "limit", stated_limit)(row)

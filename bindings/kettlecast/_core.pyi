@@ -1815,6 +1815,30 @@ class _Glycol(ModuleType):
     @staticmethod
     def freezing_temperature(share: float) -> float:
         """Temperature at which the first ice forms [K]."""
+class _Steam(ModuleType):
+    """Saturated steam of a jacket, up to 180 degC."""
+
+    @staticmethod
+    def temperature(gauge_pressure: float, ambient_pressure: float = ...) -> float:
+        """[K] at which steam condenses at a gauge pressure [Pa]. IAPWS-IF97."""
+
+    @staticmethod
+    def latent_heat(gauge_pressure: float, ambient_pressure: float = ...) -> float:
+        """[J/kg] at a gauge pressure [Pa]. Within 1.3e-5 of IAPWS-IF97."""
+
+    @staticmethod
+    def density(gauge_pressure: float, ambient_pressure: float = ...) -> float:
+        """Of the steam [kg/m3] at a gauge pressure [Pa]. Within 1.0e-4 of IAPWS-IF97."""
+
+    @staticmethod
+    def temperature_with_air(
+        gauge_pressure: float, air_fraction: float, ambient_pressure: float = ...
+    ) -> float:
+        """Dew point [K] of steam with a mole fraction of air [-], by Dalton's law."""
+
+    @staticmethod
+    def air_mass_fraction(air_fraction: float) -> float:
+        """Mass fraction [-] of air from its mole fraction in steam [-]."""
 
 class _Properties(ModuleType):
     """Material properties in SI units."""
@@ -1829,6 +1853,7 @@ class _Properties(ModuleType):
     lethality: _Lethality
     browning: _Browning
     glycol: _Glycol
+    steam: _Steam
     pressure_at_altitude: _OfAltitude
     """US Standard Atmosphere 1976 [Pa] at an altitude [m]."""
 
@@ -2023,6 +2048,298 @@ class FilmSource(enum.Enum):
     geankoplis = 1
     geankoplis_baffled = 2
     kern = 3
+class _Boiling(ModuleType):
+    """Pool boiling."""
+
+    @staticmethod
+    def rohsenow_heat_flux(
+        density: float,
+        vapour_density: float,
+        specific_heat: float,
+        latent_heat: float,
+        surface_tension: float,
+        viscosity: float,
+        prandtl: float,
+        excess: float,
+        surface_constant: float = ...,
+        prandtl_exponent: float = ...,
+    ) -> float:
+        """Of nucleate boiling [W/m2] at an excess temperature [K]. Rohsenow (1952)."""
+
+    @staticmethod
+    def rohsenow_excess(
+        density: float,
+        vapour_density: float,
+        specific_heat: float,
+        latent_heat: float,
+        surface_tension: float,
+        viscosity: float,
+        prandtl: float,
+        heat_flux: float,
+        surface_constant: float = ...,
+        prandtl_exponent: float = ...,
+    ) -> float:
+        """Excess temperature [K] of nucleate boiling at a flux. Rohsenow (1952)."""
+
+    @staticmethod
+    def critical_heat_flux(
+        density: float,
+        vapour_density: float,
+        latent_heat: float,
+        surface_tension: float,
+        constant: float = ...,
+    ) -> float:
+        """[W/m2]; constant pi/24 by Zuber (1958), 0.149 by Lienhard & Dhir, 0.18 in other books."""
+
+    @staticmethod
+    def kettle_floor_coefficient(excess: float, pressure: float = ...) -> float:
+        """Water boiling on a floor [W/(m2 K)]. Geankoplis 4.8 (from memory)."""
+
+    @staticmethod
+    def kettle_wall_coefficient(excess: float, pressure: float = ...) -> float:
+        """Water boiling on a wall [W/(m2 K)]. Geankoplis 4.8 (from memory)."""
+
+    @staticmethod
+    def kettle_floor_heat_flux(excess: float, pressure: float = ...) -> float:
+        """Into water boiling on a floor [W/m2]; up to 240 kW/m2."""
+
+    @staticmethod
+    def kettle_wall_heat_flux(excess: float, pressure: float = ...) -> float:
+        """Into water boiling on a wall [W/m2]; up to 63 kW/m2."""
+
+    @staticmethod
+    def surface_constants(name: str) -> tuple[float, float]:
+        """C_sf and Prandtl exponent [-] of a liquid on a surface for Rohsenow."""
+
+    @staticmethod
+    def surface_names() -> list[str]:
+        """Liquids on surfaces that have constants."""
+
+    @staticmethod
+    def boil_off_rate(heat_flow: float, latent_heat: float, feed_heat: float = ...) -> float:
+        """Water that boils off [kg/s] at a heat flow [W]; feed_heat brings a feed to the boil."""
+
+class _Condensation(ModuleType):
+    """Films of condensate."""
+
+    @staticmethod
+    def modified_latent_heat(
+        latent_heat: float, specific_heat: float, subcooling: float, share: float = ...
+    ) -> float:
+        """h_fg + share cp dT [J/kg]; share 3/8 by Bromley (1952), 0.68 by Rohsenow (1956)."""
+
+    @staticmethod
+    def laminar_film_coefficient(
+        density: float,
+        vapour_density: float,
+        conductivity: float,
+        viscosity: float,
+        latent_heat: float,
+        subcooling: float,
+        length: float,
+        inclination: float = ...,
+    ) -> float:
+        """Mean of a laminar film on a plate [W/(m2 K)]. Nusselt (1916)."""
+
+    @staticmethod
+    def film_thickness(
+        density: float,
+        vapour_density: float,
+        conductivity: float,
+        viscosity: float,
+        latent_heat: float,
+        subcooling: float,
+        distance: float,
+    ) -> float:
+        """Of a laminar film on a wall [m] at a distance from its upper edge. Nusselt (1916)."""
+
+    @staticmethod
+    def tube_film_coefficient(
+        density: float,
+        vapour_density: float,
+        conductivity: float,
+        viscosity: float,
+        latent_heat: float,
+        subcooling: float,
+        diameter: float,
+        coefficient: float = ...,
+    ) -> float:
+        """Mean around a horizontal tube [W/(m2 K)]; 0.728 by Nusselt, 0.725 to 0.782 by source."""
+
+    @staticmethod
+    def film_reynolds_number(
+        viscosity: float, latent_heat: float, coefficient: float, subcooling: float, length: float
+    ) -> float:
+        """4 h dT L / (mu h_fg) [-] at the lower edge."""
+
+    @staticmethod
+    def film_number_by_reynolds(reynolds: float, prandtl: float) -> float:
+        """h (nu^2/g)^(1/3) / k [-], laminar to turbulent. Incropera & DeWitt 10.38-10.40."""
+
+    @staticmethod
+    def film_number(parameter: float, prandtl: float) -> float:
+        """The same by k L dT / (mu h_fg (nu^2/g)^(1/3)) [-]. Incropera & DeWitt 10.42-10.44."""
+
+    @staticmethod
+    def jacket_coefficient(
+        density: float,
+        vapour_density: float,
+        conductivity: float,
+        viscosity: float,
+        latent_heat: float,
+        prandtl: float,
+        subcooling: float,
+        height: float,
+        air_mass_fraction: float = ...,
+    ) -> float:
+        """Steam side of a jacket or wall [W/(m2 K)], any film, resting air by Uchida (1965)."""
+
+    @staticmethod
+    def coefficient_with_air(film_coefficient: float, air_mass_fraction: float) -> float:
+        """Film with resting air in the steam in series [W/(m2 K)]. Uchida (1965); caution."""
+
+    @staticmethod
+    def condensate_rate(heat_flow: float, latent_heat: float) -> float:
+        """[kg/s] at a heat flow [W]."""
+
+class _Convection(ModuleType):
+    """Natural convection."""
+
+    @staticmethod
+    def vertical_wall_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-], all flows. Churchill & Chu (1975), equation 9."""
+
+    @staticmethod
+    def vertical_wall_laminar_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-], Ra < 1e9. Churchill & Chu (1975), equation 8."""
+
+    @staticmethod
+    def turbulent_wall_nusselt(rayleigh: float) -> float:
+        """0.13 Ra^(1/3) [-]. McAdams (1954)."""
+
+    @staticmethod
+    def sphere_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-]. Churchill, Heat Exchanger Design Handbook."""
+
+    @staticmethod
+    def horizontal_cylinder_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-]. Churchill & Chu (1975)."""
+
+    @staticmethod
+    def horizontal_cylinder_kuehn_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-]. Kuehn & Goldstein (1976)."""
+
+    @staticmethod
+    def horizontal_cylinder_morgan_nusselt(rayleigh: float) -> float:
+        """[-]. Morgan (1975), steps rounded."""
+
+    @staticmethod
+    def plate_facing_up_nusselt(rayleigh: float) -> float:
+        """[-], hot plate; McAdams (1954), joined over two decades, as kettles use it."""
+
+    @staticmethod
+    def plate_facing_down_nusselt(rayleigh: float) -> float:
+        """[-], hot plate. McAdams (1954)."""
+
+    @staticmethod
+    def plate_up_mcadams_nusselt(rayleigh: float) -> float:
+        """[-], hot plate facing up or cold one down. McAdams (1954)."""
+
+    @staticmethod
+    def plate_up_vdi_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-], hot plate facing up or cold one down. VDI Heat Atlas (2010), F2."""
+
+    @staticmethod
+    def plate_up_raithby_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-], hot plate facing up or cold one down. Raithby & Hollands (1998)."""
+
+    @staticmethod
+    def plate_down_vdi_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-], hot plate facing down or cold one up. VDI Heat Atlas (2010), F2."""
+
+    @staticmethod
+    def plate_down_raithby_nusselt(rayleigh: float, prandtl: float) -> float:
+        """[-], hot plate facing down or cold one up. Raithby & Hollands (1998)."""
+
+    @staticmethod
+    def rayleigh_number(
+        density: float,
+        specific_heat: float,
+        conductivity: float,
+        viscosity: float,
+        expansivity: float,
+        difference: float,
+        length: float,
+    ) -> float:
+        """g beta dT L^3 rho^2 cp / (mu k) [-]."""
+
+    @staticmethod
+    def room_air_wall_coefficient(difference: float) -> float:
+        """Vertical surface in room air [W/(m2 K)]. Kern (1950), example 18.4."""
+
+    @staticmethod
+    def room_air_up_coefficient(difference: float) -> float:
+        """Hot surface facing up in room air [W/(m2 K)]. Kern (1950), from memory."""
+
+    @staticmethod
+    def room_air_down_coefficient(difference: float) -> float:
+        """Hot surface facing down in room air [W/(m2 K)]. Kern (1950), from memory."""
+
+class _Radiation(ModuleType):
+    """Radiation of grey surfaces."""
+
+    @staticmethod
+    def radiative_heat_flux(emissivity: float, surface: float, surroundings: float) -> float:
+        """e sigma (T^4 - T_s^4) [W/m2]. Stefan-Boltzmann."""
+
+    @staticmethod
+    def radiation_coefficient(emissivity: float, surface: float, surroundings: float) -> float:
+        """The same per kelvin of difference [W/(m2 K)]. Incropera & DeWitt 1.9."""
+
+    @staticmethod
+    def exchange_emissivity(inner: float, outer: float, area_ratio: float) -> float:
+        """Of a body inside another [-], area_ratio inner/outer. Incropera & DeWitt, table 13.3."""
+
+    @staticmethod
+    def shielded_emissivity(first: float, second: float, shield: float) -> float:
+        """Of two plates with one sheet between them [-]. Incropera & DeWitt 13.27."""
+
+class _Evaporation(ModuleType):
+    """Evaporation from open surfaces."""
+
+    @staticmethod
+    def lewis_number(thermal_diffusivity: float, vapour_diffusivity: float) -> float:
+        """alpha / D [-]."""
+
+    @staticmethod
+    def lewis_mass_coefficient(
+        film_coefficient: float, heat_capacity: float, lewis: float
+    ) -> float:
+        """h / (rho cp Le^(2/3)) [m/s]. Chilton & Colburn (1934)."""
+
+    @staticmethod
+    def open_surface_evaporation(
+        mass_coefficient: float,
+        temperature: float,
+        pressure: float,
+        surface_vapour_pressure: float,
+        ambient_vapour_pressure: float,
+    ) -> float:
+        """With Stefan flow [kg/(m2 s)]. Bird, Stewart & Lightfoot 18.2."""
+
+    @staticmethod
+    def pool_evaporation(
+        pressure_difference: float, air_speed: float, latent_heat: float, activity: float = ...
+    ) -> float:
+        """Pool equation [kg/(m2 s)]. Carrier (1918), ASHRAE; activity 0.74 if undisturbed."""
+
+    @staticmethod
+    def draught_factor(air_speed: float) -> float:
+        """Evaporation under a hood or fan over that in still air [-]. Pool equation."""
+
+    @staticmethod
+    def latent_heat_flux(evaporation: float, latent_heat: float) -> float:
+        """Heat that evaporation takes [W/m2]."""
 
 class _Transfer(ModuleType):
     """Heat transfer correlations in SI units."""
@@ -2210,3 +2527,11 @@ class _Control(ModuleType):
 
 control: _Control
 """Control loops in closed form."""
+    boiling: _Boiling
+    condensation: _Condensation
+    convection: _Convection
+    radiation: _Radiation
+    evaporation: _Evaporation
+
+transfer: _Transfer
+"""Heat transfer correlations in SI units."""

@@ -17,6 +17,8 @@ void bind_exposure(pybind11::module_& module);
 void bind_control(pybind11::module_& module);
 void bind_agitation(pybind11::module_& module);
 void bind_jacket(pybind11::module_& module);
+void bind_phase_change(pybind11::module_& module);
+void bind_surface_losses(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);

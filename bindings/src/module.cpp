@@ -15,6 +15,8 @@ PYBIND11_MODULE(_core, module) {
   bind_control(module);
   bind_agitation(module);
   bind_jacket(module);
+  bind_phase_change(module);
+  bind_surface_losses(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);

@@ -60,6 +60,14 @@ def test_an_unfitted_kettle_lies_in_the_ranges_of_the_trade(tmp_path: Path) -> N
     assert sum(one.limit == "in range" for one in outcome.cases) >= 10
 
 
+def test_correlations_agree_with_general_libraries(tmp_path: Path) -> None:
+    outcome = module("cross_heat_transfer").outcome(tmp_path)
+    if outcome.skipped:
+        pytest.skip(outcome.skipped)
+    assert told(outcome) == []
+    assert sum(one.holds is True for one in outcome.cases) == 20
+
+
 def test_demo_kitchen_is_forecast_from_three_runs(tmp_path: Path) -> None:
     outcome = module("kitchen_a").outcome(tmp_path)
     assert told(outcome) == []

@@ -52,3 +52,36 @@ TEST_CASE("boiling water in a pan with the other Prandtl exponent") {
   check_relative(rohsenow_heat_flux(liquid, 20.0, BoilingSurface{0.0132, 1.0}) / flux,
                  published(3.28, "-", "Janna, example 10.3, exponent 1.0 over 1.7"), 2e-3);
 }
+
+TEST_CASE("critical flux with the constants of other sources") {
+  // The example leaves the density of the vapour out of the difference: 0.06 % of it.
+  const BoilingLiquid<double> pan{958.0, 0.596, 4217.0, 2.257e6, 0.0589, 958.0 * 2.91e-7, 1.76};
+  check_relative(critical_heat_flux(pan, 0.18),
+                 published(1.521e6, "W/m2", "Janna, Engineering Heat Transfer, example 10.3"),
+                 2e-3);
+  const BoilingLiquid<double> organic{567.0, 18.09, 2400.0, 272e3, 8.2e-3, 1e-4, 4.0};
+  check_relative(critical_heat_flux(organic, 0.149),
+                 published(444307.223, "W/m2", "Serth, Process Heat Transfer, via package ht"),
+                 1e-6);
+  CHECK_THAT(critical_heat_flux(water, constants::pi / 24.0),
+             Catch::Matchers::WithinRel(critical_heat_flux(water), 5e-4));
+}
+
+TEST_CASE("excess temperature is the inverse of the flux") {
+  check_relative(rohsenow_excess(water, 29669.0, polished_steel),
+                 published(6.0, "K", "Kreith, Manglik & Bohn, 7th ed., example 10.1"), 0.04 / 3.0);
+  for (double excess : {0.5, 3.0, 17.0})
+    CHECK_THAT(
+        rohsenow_excess(water, rohsenow_heat_flux(water, excess, polished_steel), polished_steel),
+        Catch::Matchers::WithinRel(excess, 1e-12));
+  CHECK(rohsenow_excess(water, 0.0, polished_steel) == 0.0);
+  sweep::rising(0.0, 1e6, [](double q) { return rohsenow_excess(water, q, polished_steel); });
+}
+
+TEST_CASE("boil-off is the heat over what each kilogram needs") {
+  check_relative(boil_off_rate(363863.0, 970.3, 0.0) / 1500.0,
+                 published(0.25, "lb/lb", "kettle of milk that loses a quarter, in Btu and lb"),
+                 1e-4);
+  CHECK(boil_off_rate(1e4, 2.257e6, 3.3e5) < boil_off_rate(1e4, 2.257e6, 0.0));
+  CHECK(boil_off_rate(0.0, 2.257e6, 0.0) == 0.0);
+}

@@ -51,7 +51,7 @@ double evaporation(double water_temperature, const Room& room) {
 }  // namespace
 
 TEST_CASE("mass transfer coefficient by analogy") {
-  const double lewis = 2.5e-5 / 2.8e-5;
+  const double lewis = lewis_number(2.5e-5, 2.8e-5);
   check_relative(lewis, published(0.8928571429, "-", "Chilton & Colburn analogy, by hand"), 1e-4);
   check_relative(lewis_mass_coefficient(10.0, 1.10 * 1007.0, lewis),
                  published(0.009736208359, "m/s", "Chilton & Colburn analogy, by hand"), 1e-4);

@@ -23,9 +23,13 @@ TEST_CASE("vertical wall in a gas with the simple turbulent rule") {
   const double kinematic = 15.63e-6;
   const Fluid<double> gas{1.0, 0.713 * 0.026 / kinematic, 0.026, kinematic, 1.0 / 303.15};
   const double rayleigh = rayleigh_number(gas, 52.0, 2.0);
+  const double coefficient = turbulent_wall_nusselt(rayleigh) * 0.026 / 2.0;
   check_relative(
-      0.13 * std::cbrt(rayleigh) * 0.026 / 2.0,
+      coefficient,
       published(5.746240504, "W/(m2 K)", "Som, Introduction to Heat Transfer, example 5.7"), 5e-3);
+  check_relative(coefficient * 2.0 * 2.5 * 52.0,
+                 published(1494.022531, "W", "Som, Introduction to Heat Transfer, example 5.7"),
+                 5e-3);
   CHECK_THAT(prandtl_number(gas), Catch::Matchers::WithinRel(0.713, 1e-12));
 }
 
@@ -60,4 +64,27 @@ TEST_CASE("a stable layer keeps a small positive film") {
   sweep::positive(-1e9, 1e9, [](double ra) { return vertical_wall_nusselt(ra, 5.0); });
   CHECK(plate_facing_up_nusselt(-1e6) < plate_facing_up_nusselt(0.0));
   CHECK(plate_facing_up_nusselt(0.0) < 1.0);
+}
+
+TEST_CASE("sphere of Churchill") {
+  check_relative(sphere_nusselt(0.7 * 1e7, 0.7),
+                 published(25.670869, "-", "Heat Exchanger Design Handbook, via package ht"), 1e-6);
+  CHECK_THAT(sphere_nusselt(0.0, 0.7), Catch::Matchers::WithinAbs(2.0, 0.05));
+  sweep::rising(0.0, 1e6, [](double ra) { return sphere_nusselt(ra, 5.0); });
+  sweep::positive(-1e6, 1e6, [](double ra) { return sphere_nusselt(ra, 5.0); });
+}
+
+TEST_CASE("laminar form of the vertical wall agrees with the form for all flows") {
+  // Both were fitted to the same data; they part where the wall turns turbulent.
+  for (double decades = 3.0; decades <= 8.0; decades += 0.5) {
+    const double ra = std::pow(10.0, decades);
+    CHECK_THAT(vertical_wall_laminar_nusselt(ra, 0.71),
+               Catch::Matchers::WithinRel(vertical_wall_nusselt(ra, 0.71), 0.20));
+  }
+  // Similarity solution of Ostrach: Nu / Ra^(1/4) = 0.515 for air, 0.670 for large Pr.
+  check_relative((vertical_wall_laminar_nusselt(1e9, 0.72) - 0.68) / std::pow(1e9, 0.25),
+                 published(0.515, "-", "Ostrach (1953), 4/3 0.3568 (4/0.72)^(1/4) / 2^(1/2)"),
+                 0.02);
+  sweep::rising(0.0, 1e9, [](double ra) { return vertical_wall_laminar_nusselt(ra, 3.0); });
+  sweep::rising(1.0, 1e12, turbulent_wall_nusselt<double>);
 }

@@ -8,6 +8,15 @@
 
 namespace kettlecast {
 
+/// Lewis number, thermal diffusivity over diffusivity of the vapour, alpha / D [-].
+///
+/// Source: definition.
+/// Range:  any; about 0.86 for steam in air near 300 K.
+template <class T>
+T lewis_number(const T& thermal_diffusivity, const T& vapour_diffusivity) {
+  return thermal_diffusivity / vapour_diffusivity;
+}
+
 /// Mass-transfer coefficient from a heat-transfer coefficient by analogy [m/s].
 ///
 ///     h_m = h / (rho cp Le^(2/3)),   Le = alpha / D
