@@ -107,6 +107,19 @@ TEST_CASE("the table of the handbook is met with fibre counted once") {
   }
 }
 
+TEST_CASE("average specific heats of the tables by Heldman and Singh") {
+  const char source[] = "Geankoplis, Transport Processes, Table A.4-1, average over 0-100 degC";
+  const Composition beef{0.72, 0.216, 0.052, 0.0, 0.0, 0.012};
+  const Composition milk{0.875, 0.0315, 0.0345, 0.0515, 0.0, 0.0075};
+  const Composition potato{0.75, 0.0207, 0.001, 0.2034, 0.016, 0.0089};
+  check_relative(heldman_singh_specific_heat(beef) / 1e3, published(3.43, "kJ/(kg K)", source),
+                 0.03);
+  check_relative(heldman_singh_specific_heat(milk) / 1e3, published(3.85, "kJ/(kg K)", source),
+                 0.02);
+  check_relative(heldman_singh_specific_heat(potato) / 1e3, published(3.52, "kJ/(kg K)", source),
+                 0.02);
+}
+
 TEST_CASE("ice in a beef carcass by Tchigeov") {
   const Food beef = food_of({0.5821, 0.1748, 0.2359, 0.0, 0.0, 0.0072}, -1.7);
   const double ice = tchigeov_ice_fraction(beef, ice_point - 20.0);

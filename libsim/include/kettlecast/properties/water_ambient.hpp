@@ -45,10 +45,12 @@ T curvature(const PowerTerms<N>& terms, const T& base) {
   return total;
 }
 
+/// Base of the terms that grow towards 593 K, 10 K / (593 K - T) [-].
 template <class T>
 T hot(const T& temperature) {
   return 10.0 / (593.0 - temperature);
 }
+/// Base of the terms that grow towards 232 K, 10 K / (T - 232 K) [-].
 template <class T>
 T cold(const T& temperature) {
   return 10.0 / (temperature - 232.0);

@@ -41,6 +41,7 @@ struct Slopes {
   T pi{0.0}, tau{0.0}, tau_tau{0.0};
 };
 
+/// The slopes at a temperature [K] and pressure [Pa], all from one pass over the terms [-].
 template <class T>
 Slopes<T> slopes(const T& temperature, const T& pressure) {
   using std::pow;
