@@ -73,8 +73,8 @@ T viscosity(const T& density, const T& temperature) {
 ///     k = k_0(Tr) k_1(Tr, rho_r)
 ///
 /// Source: IAPWS R15-11, equations 15 to 17 with k_2 = 0. For saturated liquid the enhancement of
-///         the release is zero up to 400 K and 4e-4 of the whole at 433 K; for steam at 100 degC it
-///         is a few per cent.
+///         the release is zero up to 400 K and 4e-4 of the whole at 433 K, for saturated steam at
+///         100 degC 4e-5.
 /// Range:  273.16-1173.15 K, up to 1300 kg/m3, away from the critical point.
 ///
 /// @param density      [kg/m3]
