@@ -90,7 +90,7 @@ TEST_CASE("conductivity is IAPWS R15-11 without critical enhancement") {
                    published(row.conductivity, "mW/(m K)", "IAPWS R15-11 Table 4"), 1e-8);
 }
 
-TEST_CASE("surface tension is that of the IAPWS table") {
+TEST_CASE("surface tension is IAPWS R1-76") {
   check_absolute(states::surface_tension(293.15) * 1e3,
                  published(72.74, "mN/m", "IAPWS R1-76(2014) Table 1"), 0.006);
   check_absolute(states::surface_tension(373.15) * 1e3,
