@@ -17,6 +17,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))
 import bath
 import closed_forms
 import cross_heat_transfer
+import cross_properties
 import kitchen_a
 import mug
 import pot
@@ -33,6 +34,7 @@ SUBJECTS = {
     "pot": pot,
     "bath": bath,
     "mug": mug,
+    "cross_properties": cross_properties,
 }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from case_file import ICE, ONE_ATMOSPHERE, Limit, Row, number, stated_limit
+from case_file import ICE, ONE_ATMOSPHERE, Row, number
 
 import kettlecast as kc
 from kettlecast import units
@@ -13,20 +13,10 @@ REASONS: Mapping[str, str] = {}
 
 Value = Callable[[float], float]  #: of the temperature [K]
 
-#: Relative error stated for the fits of properties/water.hpp; saturation is IAPWS-IF97 itself.
-WATER_FIT = {
-    "cp": 5.1e-5,
-    "rho": 8.2e-6,
-    "k": 8.5e-5,
-    "mu": 3.8e-5,
-    "h_fg": 1.1e-5,
-    "sigma": 2.5e-5,
-    "rho vapour": 1e-5,
-    "Pr": 1.8e-4,
-}
 WATER_SCALE = {
     "kPa": 1e-3,
     "MPa": 1e-6,
+    "MPa/K": 1e-6,
     "kJ/(kg K)": 1e-3,
     "kJ/kg": 1e-3,
     "µPa s": 1e6,
@@ -35,9 +25,39 @@ WATER_SCALE = {
     "Btu_IT/lb": 1.0 / 2326.0,
 }
 
-#: Formulation SR1-86 (density and enthalpy), and liquid at 0.1 MPa instead of saturation.
-SHOWN = {"B-22", "B-24"}
-LIMITED = {"psat", "dp/dT"}  #: of the rows shown, those that are compared all the same
+
+def _states(name: str, text: str) -> Value | None:
+    """What a released equation gives, when a row names the release or leaves saturation."""
+    states = kc.properties.water_states
+    if "SR6-08" in text:
+        return {
+            "rho": states.ambient_density,
+            "cp": states.ambient_specific_heat,
+            "mu": states.ambient_viscosity,
+            "k": states.ambient_conductivity,
+        }.get(name)
+    if "SR1-86" in text:
+        return {
+            "psat": states.saturation_pressure,
+            "dp/dT": states.saturation_pressure_slope,
+            "rho liquid": states.saturated_liquid_density,
+            "rho vapour": states.saturated_vapour_density,
+            "h liquid": states.saturated_liquid_enthalpy,
+            "h vapour": states.saturated_vapour_enthalpy,
+        }.get(name)
+    density, megapascal = number("rho", text), number(r"\bp", text)
+    if density is not None and name in ("mu", "k"):
+        function = states.viscosity if name == "mu" else states.conductivity
+        return lambda t: function(density, t)
+    compressed = {
+        "v": states.compressed_volume,
+        "rho": states.compressed_density,
+        "h": states.compressed_enthalpy,
+        "cp": states.compressed_specific_heat,
+    }.get(name)
+    if compressed is None or megapascal is None:
+        return states.surface_tension if name == "sigma" else None
+    return lambda t: compressed(t, 1e6 * megapascal)
 
 
 def _water(name: str) -> Value | None:
@@ -51,7 +71,6 @@ def _water(name: str) -> Value | None:
         "h_fg": water.latent_heat,
         "mu": water.viscosity,
         "k": water.conductivity,
-        "sigma": water.surface_tension,
         "rho vapour": water.vapour_density,
         "Pr": lambda t: water.specific_heat(t) * water.viscosity(t) / water.conductivity(t),
         "h liquid": water.specific_enthalpy,
@@ -65,7 +84,7 @@ def value(row: Row) -> float | None:
     altitude = number("(?:Z=|altitude)", text)
     if altitude is not None:
         return _altitude_value(row, altitude)
-    value = _water(quantity)
+    value = _states(quantity, text) or _water(quantity)
     pressure = number(r"\bp", text)
     if quantity == "Tsat":
         return _boiling(row, pressure)
@@ -76,9 +95,7 @@ def value(row: Row) -> float | None:
         return _steam(quantity, gauge, row["unit"])
     if kelvin is None and celsius is not None:
         kelvin = celsius + ICE
-    given_density = "rho=" in text and quantity != "rho"
-    far_from_saturation = "3 MPa" in text or given_density
-    if value is None or kelvin is None or far_from_saturation:
+    if value is None or kelvin is None:
         return None
     return float(value(kelvin)) * WATER_SCALE.get(row["unit"], 1.0)
 
@@ -105,19 +122,14 @@ def _boiling(row: Row, pressure: float | None) -> float | None:
 
 
 def _altitude_value(row: Row, altitude: float) -> float | None:
-    pressure = float(kc.properties.pressure_at_altitude(altitude))
+    properties = kc.properties
+    pressure = float(properties.pressure_at_altitude(altitude))
     if row["quantity"] == "Tboil":
         name = "degF" if "F" in row["unit"] else "degC"
         return float(units.in_unit(_saturation(pressure), name, "temperature"))
-    return pressure if row["quantity"] == "p" else None
-
-
-def limit(row: Row) -> Limit:
-    """As stated, but no tighter than the error that the docstring of a fit states."""
-    if row["id"] in SHOWN and row["quantity"] not in LIMITED:
-        return Limit(None)
-    stated = stated_limit(row)
-    fitted = WATER_FIT.get(row["quantity"], 0.0)
-    if not stated.of_expected or stated.value is None:
-        return stated
-    return Limit(max(stated.value, fitted))
+    found = {
+        "p": pressure,
+        "T": float(properties.temperature_at_altitude(altitude)),
+        "rho": float(properties.density_at_altitude(altitude)),
+    }
+    return found.get(row["quantity"])

@@ -1450,11 +1450,139 @@ class _Foods(ModuleType):
     density: _OfFood
     """Unfrozen [kg/m3]."""
     conductivity: _OfFood
-    """Unfrozen [W/(m K)]."""
+    """Unfrozen, components in parallel, the most there can be [W/(m K)]."""
+    series_conductivity: _OfFood
+    """Unfrozen, components in series, the least there can be [W/(m K)]."""
     specific_enthalpy: _OfFood
     """Freezing included [J/kg]; 0 unfrozen at 273.15 K."""
+    apparent_specific_heat: _OfFood
+    """Slope of the specific enthalpy, freezing included [J/(kg K)]."""
     ice_fraction: _OfFood
-    """Ice per mass of food [kg/kg]."""
+    """Ice per mass of food by Miles et al. [kg/kg]."""
+    tchigeov_ice_fraction: _OfFood
+    """Ice per mass of food by Tchigeov (1979) [kg/kg]."""
+    chen_specific_heat: _OfFood
+    """Freezing included, by Chen (1985) [J/(kg K)]."""
+    chen_specific_enthalpy: _OfFood
+    """By Chen (1985), 0 at 233.15 K [J/kg]."""
+    schwartzberg_specific_heat: _OfFood
+    """Freezing included, by Schwartzberg (1976) [J/(kg K)]."""
+    schwartzberg_specific_enthalpy: _OfFood
+    """By Schwartzberg (1976), 0 at 233.15 K [J/kg]."""
+    @staticmethod
+    def latent_heat(food: Food) -> float:
+        """Of all its water, as tables state it [J/kg]."""
+    @staticmethod
+    def heldman_singh_specific_heat(food: Food) -> float:
+        """Unfrozen, at any temperature, by Heldman & Singh (1981) [J/(kg K)]."""
+    @staticmethod
+    def frozen_density(food: Food, temperature: float, ice_fraction: float) -> float:
+        """Partly frozen [kg/m3]."""
+    @staticmethod
+    def frozen_conductivity(food: Food, temperature: float, ice_fraction: float) -> float:
+        """Partly frozen, components in parallel [W/(m K)]."""
+    @staticmethod
+    def frozen_series_conductivity(food: Food, temperature: float, ice_fraction: float) -> float:
+        """Partly frozen, components in series [W/(m K)]."""
+
+class _Component(ModuleType):
+    """One component; Choi & Okos (1986), -40 to 150 degC."""
+
+    density: _OfTemperature
+    """[kg/m3]"""
+    specific_heat: _OfTemperature
+    """[J/(kg K)]"""
+    conductivity: _OfTemperature
+    """[W/(m K)]"""
+
+class _Components(ModuleType):
+    """Components of food, each alone."""
+
+    water: _Component
+    supercooled_water: _Component
+    ice: _Component
+    protein: _Component
+    fat: _Component
+    carbohydrate: _Component
+    fibre: _Component
+    ash: _Component
+
+class _Air(ModuleType):
+    """Dry and moist air near atmospheric pressure."""
+
+    @staticmethod
+    def density(temperature: float, pressure: float) -> float:
+        """Dry, ideal gas [kg/m3]."""
+    @staticmethod
+    def specific_heat(temperature: float) -> float:
+        """Dry [J/(kg K)]; fit to Lemmon et al. (2000)."""
+    @staticmethod
+    def conductivity(temperature: float) -> float:
+        """Dry [W/(m K)]; US Standard Atmosphere 1976."""
+    @staticmethod
+    def viscosity(temperature: float) -> float:
+        """Dry [Pa s]; US Standard Atmosphere 1976."""
+    @staticmethod
+    def vapour_diffusivity(temperature: float, pressure: float) -> float:
+        """Of water vapour in air [m2/s]; Marrero & Mason (1972)."""
+    @staticmethod
+    def moist_density(temperature: float, pressure: float, vapour_fraction: float) -> float:
+        """With a mole fraction of water vapour, ideal gas [kg/m3]."""
+
+class _WaterStates(ModuleType):
+    """Water by the released IAPWS equations: reference-grade, slow."""
+
+    @staticmethod
+    def compressed_volume(temperature: float, pressure: float) -> float:
+        """Of liquid water [m3/kg]; IAPWS R7-97 region 1."""
+    @staticmethod
+    def compressed_density(temperature: float, pressure: float) -> float:
+        """Of liquid water [kg/m3]; IAPWS R7-97 region 1."""
+    @staticmethod
+    def compressed_enthalpy(temperature: float, pressure: float) -> float:
+        """Of liquid water [J/kg]; IAPWS R7-97 region 1."""
+    @staticmethod
+    def compressed_specific_heat(temperature: float, pressure: float) -> float:
+        """Of liquid water [J/(kg K)]; IAPWS R7-97 region 1."""
+    @staticmethod
+    def viscosity(density: float, temperature: float) -> float:
+        """Of water and steam, no critical enhancement [Pa s]; IAPWS R12-08."""
+    @staticmethod
+    def conductivity(density: float, temperature: float) -> float:
+        """Of water and steam, no critical enhancement [W/(m K)]; IAPWS R15-11."""
+    @staticmethod
+    def surface_tension(temperature: float) -> float:
+        """Against steam [N/m]; IAPWS R1-76."""
+    @staticmethod
+    def ambient_density(temperature: float) -> float:
+        """Of liquid water at 0.1 MPa [kg/m3]; IAPWS SR6-08."""
+    @staticmethod
+    def ambient_specific_heat(temperature: float) -> float:
+        """Of liquid water at 0.1 MPa [J/(kg K)]; IAPWS SR6-08."""
+    @staticmethod
+    def ambient_viscosity(temperature: float) -> float:
+        """Of liquid water at 0.1 MPa [Pa s]; IAPWS SR6-08."""
+    @staticmethod
+    def ambient_conductivity(temperature: float) -> float:
+        """Of liquid water at 0.1 MPa [W/(m K)]; IAPWS SR6-08."""
+    @staticmethod
+    def saturation_pressure(temperature: float) -> float:
+        """[Pa]; IAPWS SR1-86."""
+    @staticmethod
+    def saturation_pressure_slope(temperature: float) -> float:
+        """dp/dT [Pa/K]; IAPWS SR1-86."""
+    @staticmethod
+    def saturated_liquid_density(temperature: float) -> float:
+        """[kg/m3]; IAPWS SR1-86."""
+    @staticmethod
+    def saturated_vapour_density(temperature: float) -> float:
+        """[kg/m3]; IAPWS SR1-86."""
+    @staticmethod
+    def saturated_liquid_enthalpy(temperature: float) -> float:
+        """Zero at the triple point [J/kg]; IAPWS SR1-86."""
+    @staticmethod
+    def saturated_vapour_enthalpy(temperature: float) -> float:
+        """On the scale of the liquid [J/kg]; IAPWS SR1-86."""
 
 class _ConsistencyModule(ModuleType):
     """Viscosity of thick liquids."""
@@ -1844,10 +1972,13 @@ class _Properties(ModuleType):
     """Material properties in SI units."""
 
     water: _Water
+    water_states: _WaterStates
+    air: _Air
     oil: _Oil
     sugar: _Sugar
     salt: _Salt
     solutes: _Solutes
+    components: _Components
     foods: _Foods
     consistency: _ConsistencyModule
     lethality: _Lethality
@@ -1856,6 +1987,10 @@ class _Properties(ModuleType):
     steam: _Steam
     pressure_at_altitude: _OfAltitude
     """US Standard Atmosphere 1976 [Pa] at an altitude [m]."""
+    temperature_at_altitude: _OfAltitude
+    """US Standard Atmosphere 1976 [K] at an altitude [m]."""
+    density_at_altitude: _OfAltitude
+    """US Standard Atmosphere 1976 [kg/m3] at an altitude [m]."""
 
 properties: _Properties
 """Material properties in SI units."""

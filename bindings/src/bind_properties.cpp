@@ -1,10 +1,16 @@
 #include <pybind11/numpy.h>
 
+#include <string>
+
 #include "bind.hpp"
+#include "kettlecast/base/errors.hpp"
 #include "kettlecast/properties/air.hpp"
 #include "kettlecast/properties/atmosphere.hpp"
+#include "kettlecast/properties/component.hpp"
 #include "kettlecast/properties/composition.hpp"
+#include "kettlecast/properties/food_estimates.hpp"
 #include "kettlecast/properties/freezing.hpp"
+#include "kettlecast/properties/frozen_food.hpp"
 #include "kettlecast/properties/oil.hpp"
 #include "kettlecast/properties/water.hpp"
 
@@ -48,32 +54,131 @@ void bind_oil(py::module_& parent) {
   define(module, "expansivity", &oil::expansivity<double>, "[1/K]");
 }
 
+void bind_components(py::module_& parent) {
+  auto module = parent.def_submodule("components", "Components of food, each alone.");
+  const auto add = [&](const char* name, const Component& part) {
+    auto one = module.def_submodule(name, "One component; Choi & Okos (1986), -40 to 150 degC.");
+    const auto of = [&](const char* property, const ComponentProperty& value, const char* text) {
+      one.def(property, py::vectorize([value](double temperature) { return value(temperature); }),
+              py::arg("temperature"), text);
+    };
+    of("density", part.density, "[kg/m3]");
+    of("specific_heat", part.specific_heat, "[J/(kg K)]");
+    of("conductivity", part.conductivity, "[W/(m K)]");
+  };
+  add("water", component::water);
+  add("supercooled_water", component::supercooled_water);
+  add("ice", component::ice);
+  add("protein", component::protein);
+  add("fat", component::fat);
+  add("carbohydrate", component::carbohydrate);
+  add("fibre", component::fibre);
+  add("ash", component::ash);
+}
+
+/// Property of a food at a temperature that is checked.
+template <class Property>
+void of_food(py::module_& module, const char* name, Property property, const char* text) {
+  module.def(
+      name,
+      [=](const Food& food, double temperature) {
+        require_between(std::string("foods.") + name, "temperature", temperature, 228.0, 473.15,
+                        "K");
+        return property(food, temperature);
+      },
+      py::arg("food"), py::arg("temperature"), text);
+}
+
+using OfComposition = double (*)(const Composition&, const double&);
+using OfFrozen = double (*)(const Composition&, const double&, const double&);
+
+void of_composition(py::module_& module, const char* name, OfComposition property,
+                    const char* text) {
+  of_food(
+      module, name,
+      [=](const Food& food, double temperature) { return property(food.composition, temperature); },
+      text);
+}
+
+void of_frozen(py::module_& module, const char* name, OfFrozen property, const char* text) {
+  module.def(
+      name,
+      [=](const Food& food, double temperature, double ice_fraction) {
+        const std::string where = std::string("foods.") + name;
+        require_between(where, "temperature", temperature, 228.0, 273.16, "K");
+        require_between(where, "ice_fraction", ice_fraction, 0.0, food.composition.water, "kg/kg");
+        return property(food.composition, temperature, ice_fraction);
+      },
+      py::arg("food"), py::arg("temperature"), py::arg("ice_fraction"), text);
+}
+
 void bind_food_properties(py::module_& parent) {
   auto module = parent.def_submodule("foods", "Foods from their composition.");
-  const auto of_food = [&](const char* name, double (*property)(const Composition&, const double&),
-                           const char* text) {
-    module.def(
-        name,
-        [property](const Food& food, double temperature) {
-          return property(food.composition, temperature);
-        },
-        py::arg("food"), py::arg("temperature"), text);
+  of_composition(module, "specific_heat", &specific_heat<double>, "Unfrozen [J/(kg K)].");
+  of_composition(module, "density", &density<double>, "Unfrozen [kg/m3].");
+  of_composition(module, "conductivity", &conductivity<double>,
+                 "Unfrozen, components in parallel, the most there can be [W/(m K)].");
+  of_composition(module, "series_conductivity", &series_conductivity<double>,
+                 "Unfrozen, components in series, the least there can be [W/(m K)].");
+  of_food(
+      module, "specific_enthalpy",
+      [](const Food& food, double t) { return FreezingFood(food).specific_enthalpy(t); },
+      "Freezing included [J/kg]; 0 unfrozen at 273.15 K.");
+  of_food(
+      module, "apparent_specific_heat",
+      [](const Food& food, double t) { return FreezingFood(food).specific_heat(t); },
+      "Slope of the specific enthalpy, freezing included [J/(kg K)].");
+  of_food(
+      module, "ice_fraction",
+      [](const Food& food, double t) { return FreezingFood(food).ice_fraction(t); },
+      "Ice per mass of food by Miles et al. [kg/kg].");
+}
+
+void bind_food_estimates(py::module_& parent) {
+  auto module = parent.def_submodule("foods", "Foods from their composition.");
+  module.def(
+      "latent_heat", [](const Food& food) { return latent_heat(food.composition); },
+      py::arg("food"), "Of all its water, as tables state it [J/kg].");
+  module.def(
+      "heldman_singh_specific_heat",
+      [](const Food& food) { return heldman_singh_specific_heat(food.composition); },
+      py::arg("food"), "Unfrozen, at any temperature, by Heldman & Singh (1981) [J/(kg K)].");
+  of_food(module, "tchigeov_ice_fraction", &tchigeov_ice_fraction<double>,
+          "Ice per mass of food by Tchigeov (1979) [kg/kg].");
+  of_food(
+      module, "chen_specific_heat",
+      [](const Food& food, double t) { return chen_curve(food).specific_heat(t); },
+      "Freezing included, by Chen (1985) [J/(kg K)].");
+  of_food(
+      module, "chen_specific_enthalpy",
+      [](const Food& food, double t) { return chen_curve(food).specific_enthalpy(t); },
+      "By Chen (1985), 0 at 233.15 K [J/kg].");
+  of_food(
+      module, "schwartzberg_specific_heat",
+      [](const Food& food, double t) { return schwartzberg_curve(food).specific_heat(t); },
+      "Freezing included, by Schwartzberg (1976) [J/(kg K)].");
+  of_food(
+      module, "schwartzberg_specific_enthalpy",
+      [](const Food& food, double t) { return schwartzberg_curve(food).specific_enthalpy(t); },
+      "By Schwartzberg (1976), 0 at 233.15 K [J/kg].");
+  of_frozen(module, "frozen_density", &frozen_density<double>, "Partly frozen [kg/m3].");
+  of_frozen(module, "frozen_conductivity", &frozen_conductivity<double>,
+            "Partly frozen, components in parallel [W/(m K)].");
+  of_frozen(module, "frozen_series_conductivity", &frozen_series_conductivity<double>,
+            "Partly frozen, components in series [W/(m K)].");
+}
+
+void bind_atmosphere(py::module_& module) {
+  const auto define_altitude = [&](const char* name, Property property, const char* text) {
+    module.def(name, py::vectorize([property](double altitude) { return property(altitude); }),
+               py::arg("altitude"), text);
   };
-  of_food("specific_heat", &specific_heat<double>, "Unfrozen [J/(kg K)].");
-  of_food("density", &density<double>, "Unfrozen [kg/m3].");
-  of_food("conductivity", &conductivity<double>, "Unfrozen [W/(m K)].");
-  module.def(
-      "specific_enthalpy",
-      [](const Food& food, double temperature) {
-        return FreezingFood(food).specific_enthalpy(temperature);
-      },
-      py::arg("food"), py::arg("temperature"), "Freezing included [J/kg]; 0 unfrozen at 273.15 K.");
-  module.def(
-      "ice_fraction",
-      [](const Food& food, double temperature) {
-        return FreezingFood(food).ice_fraction(temperature);
-      },
-      py::arg("food"), py::arg("temperature"), "Ice per mass of food [kg/kg].");
+  define_altitude("pressure_at_altitude", &pressure_at_altitude<double>,
+                  "US Standard Atmosphere 1976 [Pa] at an altitude [m].");
+  define_altitude("temperature_at_altitude", &temperature_at_altitude<double>,
+                  "US Standard Atmosphere 1976 [K] at an altitude [m].");
+  define_altitude("density_at_altitude", &density_at_altitude<double>,
+                  "US Standard Atmosphere 1976 [kg/m3] at an altitude [m].");
 }
 
 }  // namespace
@@ -82,10 +187,10 @@ void bind_properties(py::module_& module) {
   auto properties = module.def_submodule("properties", "Material properties in SI units.");
   bind_water(properties);
   bind_oil(properties);
+  bind_components(properties);
   bind_food_properties(properties);
-  properties.def("pressure_at_altitude",
-                 py::vectorize([](double altitude) { return pressure_at_altitude(altitude); }),
-                 py::arg("altitude"), "US Standard Atmosphere 1976 [Pa] at an altitude [m].");
+  bind_food_estimates(properties);
+  bind_atmosphere(properties);
 }
 
 }  // namespace kettlecast::python

@@ -17,6 +17,7 @@ PYBIND11_MODULE(_core, module) {
   bind_jacket(module);
   bind_phase_change(module);
   bind_surface_losses(module);
+  bind_states(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);

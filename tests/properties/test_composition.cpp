@@ -83,6 +83,9 @@ TEST_CASE("whole milk and lean pork follow the mixing rules") {
   check_relative(conductivity(pork, room),
                  published(0.5057414183, "W/(m K)", "Choi & Okos (1986), parallel by volume"),
                  tolerance);
+  check_relative(series_conductivity(pork, room),
+                 published(0.3999395039, "W/(m K)", "Choi & Okos (1986), in series by volume"),
+                 tolerance);
 }
 
 TEST_CASE("specific heat of vegetables") {

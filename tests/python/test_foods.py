@@ -14,17 +14,28 @@ TABLE = (
     / "shared/checks/cases/tables/ashrae_table3_25_vegetables.csv"
 )
 OURS = {
+    "asparagus": "Asparagus",
+    "beet": "Beets",
     "broccoli": "Broccoli",
+    "brussels sprout": "Brussels sprouts",
     "cabbage": "Cabbage",
     "carrot": "Carrots",
     "cauliflower": "Cauliflower",
+    "celeriac": "Celeriac",
     "celery": "Celery",
+    "collard": "Collards",
+    "cucumber": "Cucumbers",
+    "eggplant": "Eggplant",
     "garlic": "Garlic",
     "green bean": "Beans snap",
     "kale": "Kale",
+    "kohlrabi": "Kohlrabi",
     "leek": "Leeks",
+    "lima bean": "Beans lima",
     "sweet corn": "Corn sweet yellow",
 }
+#: Foods without numbers of a handbook or of the USDA.
+DEFINED = {"water", "cooking oil", "sugar", "salt"}
 
 
 def parts(composition: _core.Composition) -> list[float]:
@@ -60,8 +71,51 @@ def test_every_food_can_be_cooked_and_names_its_source(name: str) -> None:
     found = food(name)
     _core.check(found)
     assert sum(parts(found.composition)) == pytest.approx(1.0, abs=0.02)
-    handbook = name in OURS or found.source == "definition"
-    assert handbook or "from memory" in found.source
+    if name in DEFINED:
+        assert found.source == "definition"
+    else:
+        assert found.source.startswith(("ASHRAE Handbook Refrigeration", "USDA "))
+
+
+# Source: USDA National Nutrient Database for Standard Reference 28, table of abbreviated data
+@pytest.mark.parametrize(
+    ("name", "number", "water", "protein", "fat", "total_carbohydrate", "fibre", "ash"),
+    [
+        ("black bean", "16014", 11.02, 21.60, 1.42, 62.36, 15.5, 3.60),
+        ("brown rice", "20036", 10.37, 7.94, 2.92, 77.24, 3.5, 1.53),
+        ("butter", "01001", 15.87, 0.85, 81.11, 0.06, 0.0, 2.11),
+        ("cheddar", "01009", 36.75, 24.90, 33.14, 1.28, 0.0, 3.93),
+        ("cod", "15015", 81.22, 17.81, 0.67, 0.0, 0.0, 1.16),
+        ("corn starch", "20027", 8.32, 0.26, 0.05, 91.27, 0.9, 0.09),
+        ("egg", "01123", 76.15, 12.56, 9.51, 0.72, 0.0, 1.06),
+        ("lamb", "17230", 66.38, 18.47, 14.42, 0.0, 0.0, 0.97),
+        ("pasta", "20120", 9.90, 13.04, 1.51, 74.67, 3.2, 0.88),
+        ("sweet potato", "11507", 77.28, 1.57, 0.05, 20.12, 3.0, 0.99),
+        ("tomato puree", "11547", 87.88, 1.65, 0.21, 8.98, 1.9, 1.28),
+    ],
+)
+def test_foods_are_as_in_the_national_tables(
+    name: str,
+    number: str,
+    water: float,
+    protein: float,
+    fat: float,
+    total_carbohydrate: float,
+    fibre: float,
+    ash: float,
+) -> None:
+    found = food(name)
+    percent = [water, protein, fat, total_carbohydrate - fibre, fibre, ash]
+    assert parts(found.composition) == pytest.approx([x / 100 for x in percent], abs=1e-9)
+    assert f"no. {number}" in found.source
+
+
+def test_there_are_foods_of_every_kind() -> None:
+    kinds = {"carrot", "apple", "beef", "cod", "chicken", "milk", "egg", "rice", "lentil"}
+    kinds |= {"wheat flour", "corn starch", "sugar", "salt", "cooking oil", "tomato paste"}
+    kinds |= {"stock", "cream", "butter", "cheddar", "pasta"}
+    assert kinds <= set(food_names())
+    assert len(food_names()) >= 70
 
 
 def test_names_do_not_depend_on_case_number_or_underscore() -> None:
@@ -75,14 +129,16 @@ def test_an_unknown_food_names_the_nearest() -> None:
     with pytest.raises(UnknownName) as caught:
         food("carot")
     assert str(caught.value) == (
-        'food "carot" is not known; nearest: carrot; '
+        'food "carot" is not known; nearest: carrot, apricot; '
         'a recipe file can describe it under [foods."carot"]'
     )
     assert isinstance(caught.value, KeyError)
 
 
 def test_a_name_like_no_other_lists_all() -> None:
-    with pytest.raises(UnknownName, match='food "xyzzyq" is not known; there are: beef, broccoli'):
+    with pytest.raises(
+        UnknownName, match='food "xyzzyq" is not known; there are: apple, apple sauce'
+    ):
         food("xyzzyq")
 
 

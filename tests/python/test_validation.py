@@ -68,6 +68,31 @@ def test_correlations_agree_with_general_libraries(tmp_path: Path) -> None:
     assert sum(one.holds is True for one in outcome.cases) == 20
 
 
+def test_water_and_air_agree_with_other_libraries(tmp_path: Path) -> None:
+    pytest.importorskip("iapws")
+    outcome = module("cross_properties").outcome(tmp_path)
+    assert told(outcome) == []
+    # 7 fits, saturation, 5 of compressed water, 7 of the other releases; CoolProp adds more.
+    assert len(outcome.cases) >= 20
+
+
+def test_absent_libraries_are_said_and_not_an_error(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cross = module("cross_properties")
+
+    def not_there(name: str) -> str:
+        raise cross.importlib.metadata.PackageNotFoundError(name)
+
+    monkeypatch.setattr(cross.importlib.metadata, "version", not_there)
+    outcome = cross.outcome(tmp_path)
+    assert outcome.skipped == "skipped: neither iapws nor CoolProp is installed"
+    assert outcome.notes == (
+        "Left out: iapws is not installed.",
+        "Left out: CoolProp is not installed.",
+    )
+
+
 def test_demo_kitchen_is_forecast_from_three_runs(tmp_path: Path) -> None:
     outcome = module("kitchen_a").outcome(tmp_path)
     assert told(outcome) == []

@@ -20,7 +20,9 @@ T density(const T& temperature, const T& pressure) {
 ///
 ///     rho = p / T ((1 - x) / R_a + x / R_w),   R_a, R_w gas constants of dry air and steam
 ///
-/// Source: ideal gas law for mixtures.
+/// Source: ideal gas law for mixtures; below the real mixture of CoolProp 8.0 by 0.05 % at 20, 0.5
+/// % at 80 and 1.2 %
+///         at 95 degC when saturated at 101325 Pa.
 /// Range:  250-400 K, below 200 kPa.
 ///
 /// @param temperature      [K]

@@ -12,6 +12,16 @@ namespace kettlecast {
 /// Latent heat of fusion of ice [J/kg]. Source: IAPWS R10-06 (2009) and IF97 at 273.15 K.
 inline constexpr double fusion_heat = 333.43e3;
 
+/// Water that can freeze, x_water - 0.4 x_protein, per mass of food and not below zero [kg/kg].
+///
+/// Source: bound water by Pham, J. Food Sci. 52 (1987) 210 (from memory), in ASHRAE Handbook
+/// Refrigeration,
+///         Thermal Properties of Foods. Fractions are scaled to add up to 1.
+inline double freezable_water(const Composition& composition) {
+  const double sum = composition.water + dry_fraction(composition);
+  return std::max(0.0, composition.water - 0.4 * composition.protein) / sum;
+}
+
 /// Enthalpy of a food that freezes over a range of temperatures.
 ///
 ///     t >= t_f:  h = c_u t
@@ -34,14 +44,13 @@ struct FreezingFood {
   /// @param food  composition and initial freezing point; default plain water
   explicit FreezingFood(const Food& food = {}) {
     const Composition& all = food.composition;
-    const double sum = all.water + dry_fraction(all);
     freezing_point = std::min(food.freezing_point, constants::ice_point - 0.01);
-    freezable_water = std::max(0.0, all.water - 0.4 * all.protein) / sum;
-    unfrozen_specific_heat = specific_heat(all, 323.15);
+    freezable_water = kettlecast::freezable_water(all);
+    unfrozen_specific_heat = kettlecast::specific_heat(all, 323.15);
     const double cold = 253.15;  // [K]
-    frozen_specific_heat =
-        specific_heat(all, cold) + freezable_water * (component::ice.specific_heat(cold) -
-                                                      component::water.specific_heat(cold));
+    frozen_specific_heat = kettlecast::specific_heat(all, cold) +
+                           freezable_water * (component::ice.specific_heat(cold) -
+                                              component::water.specific_heat(cold));
   }
 
   /// Specific enthalpy, zero at 273.15 K for the food extrapolated unfrozen [J/kg].
@@ -51,6 +60,16 @@ struct FreezingFood {
       return unfrozen_specific_heat * (temperature - constants::ice_point);
     return onset_enthalpy() + frozen_specific_heat * (temperature - freezing_point) -
            fusion_heat * ice_fraction(temperature);
+  }
+
+  /// Apparent specific heat, slope of the specific enthalpy [J/(kg K)]:
+  /// c_u above t_f, c_f - L x_f t_f / t^2 below.
+  template <class T>
+  T specific_heat(const T& temperature) const {
+    if (temperature >= freezing_point) return T(unfrozen_specific_heat);
+    const T t = temperature - constants::ice_point;
+    const double onset = freezing_point - constants::ice_point;
+    return frozen_specific_heat - fusion_heat * freezable_water * onset / (t * t);
   }
 
   /// Temperature at a specific enthalpy, inverse of specific_enthalpy [K].
