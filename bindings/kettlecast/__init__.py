@@ -162,7 +162,6 @@ __all__ = [
     "transfer",
     "usable_volume",
     "vessel",
-    "transfer",
     "with_more",
     "write_recipe",
 ]

@@ -1943,6 +1943,7 @@ class _Glycol(ModuleType):
     @staticmethod
     def freezing_temperature(share: float) -> float:
         """Temperature at which the first ice forms [K]."""
+
 class _Steam(ModuleType):
     """Saturated steam of a jacket, up to 180 degC."""
 
@@ -2183,6 +2184,7 @@ class FilmSource(enum.Enum):
     geankoplis = 1
     geankoplis_baffled = 2
     kern = 3
+
 class _Boiling(ModuleType):
     """Pool boiling."""
 
@@ -2482,6 +2484,11 @@ class _Transfer(ModuleType):
     batch: _Batch
     agitation: _AgitationFilms
     jacket: _Jacket
+    boiling: _Boiling
+    condensation: _Condensation
+    convection: _Convection
+    radiation: _Radiation
+    evaporation: _Evaporation
 
 transfer: _Transfer
 """Heat transfer correlations in SI units."""
@@ -2662,11 +2669,3 @@ class _Control(ModuleType):
 
 control: _Control
 """Control loops in closed form."""
-    boiling: _Boiling
-    condensation: _Condensation
-    convection: _Convection
-    radiation: _Radiation
-    evaporation: _Evaporation
-
-transfer: _Transfer
-"""Heat transfer correlations in SI units."""
