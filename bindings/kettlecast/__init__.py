@@ -29,6 +29,7 @@ from ._core import (
     Surroundings,
     coefficient_cards,
     properties,
+    transfer,
 )
 from .comparing import Comparison, compare
 from .errors import (
@@ -111,6 +112,7 @@ __all__ = [
     "read_recipe",
     "read_run",
     "recipe_schema",
+    "transfer",
     "with_more",
     "write_recipe",
 ]

@@ -7,6 +7,8 @@ PYBIND11_MODULE(_core, module) {
   bind_recipe(module);
   bind_kettle(module);
   bind_properties(module);
+  bind_conduction(module);
+  bind_freezing(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);
