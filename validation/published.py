@@ -13,6 +13,7 @@ from pathlib import Path
 import section_a
 import section_b
 import section_d
+import section_g
 import section_l
 from case import Outcome, absent
 from case_file import FOLDER, Section, case_of, rows, stated_limit
@@ -23,6 +24,7 @@ SECTIONS: Mapping[str, Section] = {
     "A": section_a,
     "B": section_b,
     "D": section_d,
+    "G": section_g,
     "L": section_l,
 }
 

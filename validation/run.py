@@ -15,6 +15,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
 import bath
+import cross_conduction
 import kitchen_a
 import mug
 import pot
@@ -27,6 +28,7 @@ SUBJECTS = {
     "pot": pot,
     "bath": bath,
     "mug": mug,
+    "cross_conduction": cross_conduction,
 }
 
 
