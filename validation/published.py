@@ -17,6 +17,7 @@ import section_c
 import section_d
 import section_e
 import section_f
+import section_g
 import section_h
 import section_i
 import section_l
@@ -36,6 +37,7 @@ SECTIONS: Mapping[str, Section] = {
     "H": section_h,
     "I": section_i,
     "E": section_e,
+    "G": section_g,
     "L": section_l,
 }
 

@@ -16,6 +16,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))
 
 import bath
 import closed_forms
+import cross_conduction
 import cross_heat_transfer
 import cross_properties
 import kitchen_a
@@ -27,14 +28,15 @@ from case import Outcome, markdown, summary, web_page
 
 SUBJECTS = {
     "published": published,
+    "cross_properties": cross_properties,
+    "cross_heat_transfer": cross_heat_transfer,
+    "cross_conduction": cross_conduction,
     "closed_forms": closed_forms,
     "practice": practice,
-    "cross_heat_transfer": cross_heat_transfer,
     "kitchen_a": kitchen_a,
     "pot": pot,
     "bath": bath,
     "mug": mug,
-    "cross_properties": cross_properties,
 }
 
 

@@ -162,6 +162,7 @@ __all__ = [
     "transfer",
     "usable_volume",
     "vessel",
+    "transfer",
     "with_more",
     "write_recipe",
 ]

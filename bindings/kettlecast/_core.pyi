@@ -2477,6 +2477,196 @@ class _Evaporation(ModuleType):
     @staticmethod
     def latent_heat_flux(evaporation: float, latent_heat: float) -> float:
         """Heat that evaporation takes [W/m2]."""
+class _Conduction(ModuleType):
+    """Transient conduction in slab, cylinder and sphere."""
+
+    @staticmethod
+    def biot_number(film: float, length: float, conductivity: float) -> float:
+        """h L / k [-] of a film [W/(m2 K)], half thickness or radius [m], conductivity [W/(m
+        K)]."""
+
+    @staticmethod
+    def fourier_number(diffusivity: float, time: float, length: float) -> float:
+        """a t / L^2 [-] of a diffusivity [m2/s], a time [s], half thickness or radius [m]."""
+
+    @staticmethod
+    def fourier_time(fourier: float, diffusivity: float, length: float) -> float:
+        """Time [s] of a Fourier number [-], diffusivity [m2/s], half thickness or radius [m]."""
+
+    @staticmethod
+    def surface_per_volume(shape: Shape, size: float) -> float:
+        """[1/m] of a thickness or diameter [m]."""
+
+    @staticmethod
+    def lumped_change(
+        film: float, surface_per_volume: float, heat_capacity: float, time: float
+    ) -> float:
+        """Change left of an even body [-]: film [W/(m2 K)], [1/m], rho cp [J/(m3 K)], time [s]."""
+
+    @staticmethod
+    def eigenvalue(shape: Shape, biot: float, number: int = 1) -> float:
+        """Root lambda_n [-], the first by default. Carslaw & Jaeger (1959), 3.11, 7.7, 9.4."""
+
+    @staticmethod
+    def amplitude(shape: Shape, biot: float, number: int = 1) -> float:
+        """Amplitude A_n [-], the first by default. Carslaw & Jaeger (1959), 3.11, 7.7, 9.4."""
+
+    @staticmethod
+    def cooling_time_factor(shape: Shape, biot: float) -> float:
+        """f a / L^2 [-] by Lacroix & Castaigne. ASHRAE Refrigeration, Cooling and Freezing
+        Times."""
+
+    @staticmethod
+    def cooling_lag_factor(shape: Shape, biot: float) -> float:
+        """j of the centre [-] by Lacroix & Castaigne. ASHRAE Refrigeration, Cooling and Freezing
+        Times."""
+
+    @staticmethod
+    def remaining_change(shape: Shape, biot: float, fourier: float, position: float) -> float:
+        """(Tf - T)/(Tf - T0) [-] at a position, 0 centre, 1 surface, by the series. Carslaw &
+        Jaeger (1959)."""
+
+    @staticmethod
+    def one_term_change(shape: Shape, biot: float, fourier: float, position: float) -> float:
+        """Change left [-] by the first term alone, for Fo > 0.2. Carslaw & Jaeger (1959)."""
+
+    @staticmethod
+    def fourier_to_reach(shape: Shape, biot: float, change: float, position: float) -> float:
+        """Fourier number [-] at which that change is left at a position, by the series."""
+
+    @staticmethod
+    def one_term_fourier(shape: Shape, biot: float, change: float, position: float) -> float:
+        """Fourier number [-] at which the first term alone leaves that change."""
+
+    @staticmethod
+    def mean_remaining_change(shape: Shape, biot: float, fourier: float) -> float:
+        """Mean change left over the volume [-], by the series. Carslaw & Jaeger (1959)."""
+
+    @staticmethod
+    def mean_fourier_to_reach(shape: Shape, biot: float, change: float) -> float:
+        """Fourier number [-] at which that mean change is left, by the series."""
+
+    @staticmethod
+    def diffusion_depth(depth: float, diffusivity: float, time: float) -> float:
+        """x / (2 sqrt(a t)) [-] of a depth [m], diffusivity [m2/s], time [s]."""
+
+    @staticmethod
+    def semi_infinite_fixed_surface(depth: float) -> float:
+        """Share of the change of the surface [-] at a diffusion depth [-]. Carslaw & Jaeger 2.5."""
+
+    @staticmethod
+    def semi_infinite_film(depth: float, film: float) -> float:
+        """Share of the change of a fluid [-] at a diffusion depth [-] and h sqrt(a t)/k [-].
+        Carslaw & Jaeger 2.7."""
+
+    @staticmethod
+    def semi_infinite_depth(share: float) -> float:
+        """Diffusion depth [-] that a share of the change of a fixed surface has reached. Carslaw &
+        Jaeger 2.5."""
+
+    @staticmethod
+    def semi_infinite_flux(
+        difference: float, conductivity: float, diffusivity: float, time: float
+    ) -> float:
+        """Flux [W/m2] into a surface held a difference [K] above. Carslaw & Jaeger 2.5."""
+
+    @staticmethod
+    def semi_infinite_heat(
+        difference: float, conductivity: float, diffusivity: float, time: float
+    ) -> float:
+        """Heat [J/m2] since a surface was held a difference [K] above. Carslaw & Jaeger 2.5."""
+
+    @staticmethod
+    def semi_infinite_flux_rise(
+        flux: float, depth: float, conductivity: float, diffusivity: float, time: float
+    ) -> float:
+        """Rise [K] at a depth [m] under a constant flux [W/m2]. Carslaw & Jaeger 2.9."""
+
+class _Freezing(ModuleType):
+    """Times in which pieces freeze or thaw."""
+
+    @staticmethod
+    def film_through_package(film: float, thickness: float, conductivity: float) -> float:
+        """Film coefficient [W/(m2 K)] seen through a package [m], [W/(m K)]; resistances in
+        series."""
+
+    @staticmethod
+    def plank_time(
+        shape: Shape, size: float, film: float, conductivity: float, heat: float, difference: float
+    ) -> float:
+        """Time [s]: size [m], film [W/(m2 K)], conductivity [W/(m K)], latent heat [J/m3],
+        difference [K]. Plank (1913)."""
+
+    @staticmethod
+    def cleland_earle_factors(
+        shape: Shape, plank: float, stefan: float, biot: float
+    ) -> tuple[float, float]:
+        """P and R [-] from Pk, Ste and Bi = h D / k [-]. Freezing to -10 degC. Cleland & Earle
+        (1977, 1979), in ASHRAE Refrigeration."""
+
+    @staticmethod
+    def cleland_earle_time(
+        shape: Shape,
+        size: float,
+        film: float,
+        conductivity: float,
+        heat: float,
+        difference: float,
+        plank: float,
+        stefan: float,
+    ) -> float:
+        """Time [s]: size [m], film [W/(m2 K)], conductivity [W/(m K)], heat [J/m3], difference [K],
+        Pk and Ste [-]. Freezing to -10 degC. Cleland & Earle (1977, 1979), in ASHRAE
+        Refrigeration."""
+
+    @staticmethod
+    def thawing_factors(
+        shape: Shape, plank: float, stefan: float, biot: float
+    ) -> tuple[float, float]:
+        """P and R [-] from Pk, Ste and Bi = h D / k [-]. Thawing to 0 degC. Cleland et al. (1987),
+        from memory."""
+
+    @staticmethod
+    def thawing_time(
+        shape: Shape,
+        size: float,
+        film: float,
+        conductivity: float,
+        heat: float,
+        difference: float,
+        plank: float,
+        stefan: float,
+    ) -> float:
+        """Time [s]: size [m], film [W/(m2 K)], conductivity [W/(m K)], heat [J/m3], difference [K],
+        Pk and Ste [-]. Thawing to 0 degC. Cleland et al. (1987), from memory."""
+
+    @staticmethod
+    def pham_time(
+        shape: Shape,
+        size: float,
+        film: float,
+        conductivity: float,
+        unfrozen: float,
+        frozen: float,
+        latent: float,
+        initial: float,
+        final_centre: float,
+        surroundings: float,
+    ) -> float:
+        """Time to freeze [s]: size [m], film [W/(m2 K)], conductivity frozen [W/(m K)], rho cp
+        unfrozen and frozen [J/(m3 K)], latent heat [J/m3], temperatures [K]. Pham (1986), from
+        memory."""
+
+class _Pieces(ModuleType):
+    """Spreads of piece sizes."""
+
+    @staticmethod
+    def lognormal_size_classes(mean_size: float, variation: float) -> list[tuple[float, float]]:
+        """Sizes [m] and mass shares [-] for a lognormal spread by mass, variation 0 to 1 [-]."""
+
+    @staticmethod
+    def normal_size_classes(mean_size: float, variation: float) -> list[tuple[float, float]]:
+        """Sizes [m] and mass shares [-] for a normal spread by mass, variation 0 to 0.3 [-]."""
 
 class _Transfer(ModuleType):
     """Heat transfer correlations in SI units."""
@@ -2669,3 +2859,9 @@ class _Control(ModuleType):
 
 control: _Control
 """Control loops in closed form."""
+    conduction: _Conduction
+    freezing: _Freezing
+    pieces: _Pieces
+
+transfer: _Transfer
+"""Heat transfer correlations in SI units."""

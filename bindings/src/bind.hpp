@@ -20,6 +20,8 @@ void bind_jacket(pybind11::module_& module);
 void bind_phase_change(pybind11::module_& module);
 void bind_surface_losses(pybind11::module_& module);
 void bind_states(pybind11::module_& module);
+void bind_conduction(pybind11::module_& module);
+void bind_freezing(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);

@@ -18,6 +18,8 @@ PYBIND11_MODULE(_core, module) {
   bind_phase_change(module);
   bind_surface_losses(module);
   bind_states(module);
+  bind_conduction(module);
+  bind_freezing(module);
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);

@@ -1,8 +1,7 @@
-#include "kettlecast/numerics/root.hpp"
-
 #include <cmath>
 
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/numerics/root.hpp"
 #include "published.hpp"
 
 using namespace kettlecast;

@@ -1,7 +1,6 @@
-#include "kettlecast/properties/shape.hpp"
-
 #include "catch.hpp"
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/properties/shape.hpp"
 
 using namespace kettlecast;
 using Catch::Matchers::WithinRel;

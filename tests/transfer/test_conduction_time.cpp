@@ -1,7 +1,6 @@
-#include "kettlecast/transfer/conduction_time.hpp"
-
 #include <cmath>
 
+#include "kettlecast/transfer/conduction_time.hpp"
 #include "published.hpp"
 #include "sweep.hpp"
 
@@ -45,9 +44,9 @@ TEST_CASE("a carcass as a long cylinder") {
 TEST_CASE("an apple in cold water") {
   const double biot = biot_number(50.0, 0.03, 0.355), diffusivity = 0.355 / (3600.0 * 820.0);
   const double fourier = fourier_to_reach(Shape::sphere, biot, 1.0 / 13.0, 0.0);
-  check_relative(
-      fourier_time(fourier, diffusivity, 0.03),
-      published(3777.7, "s", "Singh & Heldman, example 4.26, series by a second method"), 3e-3);
+  check_relative(fourier_time(fourier, diffusivity, 0.03),
+                 published(3777.7, "s", "Singh & Heldman, example 4.26, series by a second method"),
+                 3e-3);
 }
 
 TEST_CASE("plates that are warm alike throughout") {

@@ -1,7 +1,6 @@
-#include "kettlecast/transfer/cooling_factors.hpp"
-
 #include <cmath>
 
+#include "kettlecast/transfer/cooling_factors.hpp"
 #include "published.hpp"
 #include "sweep.hpp"
 
@@ -52,8 +51,7 @@ TEST_CASE("factors keep to the exact first mode as far as stated") {
       const double exact = conduction_eigenvalue(shape, biot, 1);
       const double limit = biot > 15.0 && biot < 100.0 ? 0.036 : 0.011;
       CHECK_THAT(cooling_factor_root(shape, biot), WithinRel(exact, limit));
-      CHECK_THAT(cooling_lag_factor(shape, biot),
-                 WithinRel(mode_amplitude(shape, exact), 0.011));
+      CHECK_THAT(cooling_lag_factor(shape, biot), WithinRel(mode_amplitude(shape, exact), 0.011));
     }
   }
 }

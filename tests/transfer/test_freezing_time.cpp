@@ -1,7 +1,6 @@
-#include "kettlecast/transfer/freezing_time.hpp"
-
 #include <cmath>
 
+#include "kettlecast/transfer/freezing_time.hpp"
 #include "published.hpp"
 #include "sweep.hpp"
 
@@ -52,9 +51,8 @@ TEST_CASE("factors take longer than Plank's: there is sensible heat besides the 
       for (double plank : {0.0, 0.3, 0.55}) {
         for (double biot : {1.0, 2.0, 4.5}) {
           const auto by = [&](const PhaseChangeFactors<double>& f) { return f.p / biot + f.r; };
-          const double ratio =
-              by(cleland_earle_factors<double>(shape, {plank, stefan, biot})) /
-              by(plank_factors<double>(shape));
+          const double ratio = by(cleland_earle_factors<double>(shape, {plank, stefan, biot})) /
+                               by(plank_factors<double>(shape));
           INFO("shape " << dimensions(shape) << " Ste " << stefan << " Pk " << plank << " Bi "
                         << biot);
           CHECK(ratio > 1.0);

@@ -1,7 +1,6 @@
-#include "kettlecast/transfer/semi_infinite.hpp"
-
 #include <cmath>
 
+#include "kettlecast/transfer/semi_infinite.hpp"
 #include "published.hpp"
 #include "sweep.hpp"
 
@@ -10,9 +9,9 @@ using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
 namespace {
-constexpr double foot = 0.3048;               // [m]
-constexpr double hour = 3600.0;               // [s]
-constexpr double btu = 1055.05585262;         // [J]
+constexpr double foot = 0.3048;                // [m]
+constexpr double hour = 3600.0;                // [s]
+constexpr double btu = 1055.05585262;          // [J]
 constexpr double fahrenheit_step = 1.0 / 1.8;  // [K]
 }  // namespace
 
@@ -43,6 +42,18 @@ TEST_CASE("thick steel wall with one face held hot") {
                  2e-3);
   check_relative(semi_infinite_heat(difference, conductivity, diffusivity, time) / area,
                  published(76128.0, "Btu/ft2", "2 q t by hand, Kern example 18.2"), 2e-3);
+}
+
+TEST_CASE("depth that a share of the change has reached") {
+  check_relative(
+      semi_infinite_depth(0.5),
+      published(
+          0.4769362762, "-",
+          "probable error of the normal distribution over its spread, erfc x = 1/2 (from memory)"),
+      1e-9);
+  for (double share : {1e-11, 0.02, 0.999}) {
+    CHECK_THAT(semi_infinite_fixed_surface(semi_infinite_depth(share)), WithinRel(share, 1e-9));
+  }
 }
 
 TEST_CASE("thick body under a constant flux") {
@@ -77,8 +88,7 @@ TEST_CASE("solutions of the thick body fulfil the heat equation and their surfac
 
 TEST_CASE("a strong film is a surface held at the temperature of the fluid") {
   for (double depth : {0.0, 0.1, 0.5, 2.0}) {
-    CHECK_THAT(semi_infinite_film(depth, 1e6),
-               WithinAbs(semi_infinite_fixed_surface(depth), 1e-6));
+    CHECK_THAT(semi_infinite_film(depth, 1e6), WithinAbs(semi_infinite_fixed_surface(depth), 1e-6));
     CHECK_THAT(semi_infinite_film(depth, 0.0), WithinAbs(0.0, 1e-15));
     sweep::rising(0.0, 60.0, [&](double film) { return semi_infinite_film(depth, film); });
   }

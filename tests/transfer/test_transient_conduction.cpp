@@ -1,7 +1,6 @@
-#include "kettlecast/transfer/transient_conduction.hpp"
-
 #include <cmath>
 
+#include "kettlecast/transfer/transient_conduction.hpp"
 #include "published.hpp"
 #include "sweep.hpp"
 

@@ -14,7 +14,9 @@
 /// outermost shell meets the film. A single shell uses the linear driving force of a body that
 /// warms evenly: R/(5k) for a sphere, R/(4k) for a cylinder, L/(3k) for half a slab.
 /// Six shells freeze as the heat equation within 4 %, a slab of water as Neumann's solution within
-/// 6 %; the centre thaws up to 5 % (slab), 12 % (cylinder), 20 % (sphere) early under a strong film.
+/// 6 %; under a strong film the centre thaws early, up to 5 % (slab), 12 % (cylinder), 20 %
+/// (sphere).
+///
 /// Source: shells: integral of Fourier's law; driving force: Glueckauf, Trans. Faraday Soc. 51
 /// (1955) 1540, and its cylinder and slab forms (from memory).
 namespace kettlecast {
@@ -50,7 +52,9 @@ struct PieceShells {
 /// Shells of the pieces of an addition.
 ///
 /// Number of shells: the square root of the diffusion time R^2/a over 40 s, 1 to 6, with R the
-/// half thickness or radius and a = 1.4e-7 m2/s: more shells for pieces that take longer.
+/// half thickness or radius and a = 1.4e-7 m2/s: more shells for pieces that take longer. This is
+/// what the kettle uses: its films change during a run, the number of its states cannot.
+///
 /// @throws InvalidArgument if the addition is a liquid
 PieceShells make_piece_shells(const Addition& addition);
 

@@ -9,7 +9,7 @@
 namespace kettlecast {
 
 /// y = C x^a.
-struct PowerLaw {
+struct PowerTerm {
   double constant;  ///< C [unit of y]
   double exponent;  ///< a [-]
 };
@@ -17,7 +17,7 @@ struct PowerLaw {
 /// Power laws that follow each other with rising x.
 template <std::size_t N>
 struct PowerLaws {
-  std::array<PowerLaw, N> laws;
+  std::array<PowerTerm, N> laws;
   std::array<double, N - 1> joins;  ///< x between one law and the next, rising
   double band;  ///< > 1; a law passes into the next between join / band and join * band [-]
 };
@@ -47,8 +47,8 @@ T joined_power_laws(const T& x, const PowerLaws<N>& joined) {
   const double width = 2.0 * std::log(joined.band);
   T ln_y = std::log(joined.laws[0].constant) + joined.laws[0].exponent * ln_x;
   for (std::size_t i = 1; i < N; ++i) {
-    const PowerLaw& before = joined.laws[i - 1];
-    const PowerLaw& after = joined.laws[i];
+    const PowerTerm& before = joined.laws[i - 1];
+    const PowerTerm& after = joined.laws[i];
     const double join = std::log(joined.joins[i - 1]);
     const T place = (ln_x - join) / width + 0.5;
     if (!(place > 0.0)) break;

@@ -106,8 +106,7 @@ inline double mean_fourier_to_reach(Shape shape, double biot, double change) {
 /// @param heat_capacity       rho cp [J/(m3 K)]
 /// @param time                t [s]
 template <class T>
-T lumped_change(const T& film, const T& surface_per_volume, const T& heat_capacity,
-                const T& time) {
+T lumped_change(const T& film, const T& surface_per_volume, const T& heat_capacity, const T& time) {
   using std::exp;
   return exp(-film * surface_per_volume * time / heat_capacity);
 }

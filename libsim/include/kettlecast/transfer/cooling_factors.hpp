@@ -45,7 +45,7 @@ inline double lumped_share(double biot) {
 ///
 /// Source: Lacroix & Castaigne, Can. Inst. Food Sci. Technol. J. 20 (1987) 252, in ASHRAE tables
 ///         1 to 3. Their jumps (1.6 % and 1 %) are spread over Bi 0.08..0.1 and 100..125.
-/// Range:  Bi > 0. Within 1.1 % of the eigenvalue for Bi <= 15, up to 3.6 % low for 15 < Bi < 100.
+/// Range:  Bi > 0. Within 1.1 % of the eigenvalue for Bi <= 15, up to 3.6 % low up to Bi 100.
 inline double cooling_factor_root(Shape shape, double biot) {
   const double log_biot = std::log(biot);
   const double known = std::clamp(log_biot, std::log(0.08), std::log(100.0));
@@ -63,7 +63,7 @@ inline double cooling_factor_root(Shape shape, double biot) {
 ///     f a / L^2 = ln 10 / u^2,   L half thickness or radius, a diffusivity
 ///
 /// Source: as cooling_factor_root.
-/// Range:  Bi > 0. Within 2.2 % of the exact value for Bi <= 15, up to 7.4 % high for 15 < Bi < 100.
+/// Range:  Bi > 0. Within 2.2 % of the exact value for Bi <= 15, up to 7.4 % high up to Bi 100.
 inline double cooling_time_factor(Shape shape, double biot) {
   const double root = cooling_factor_root(shape, biot);
   return std::log(10.0) / (root * root);

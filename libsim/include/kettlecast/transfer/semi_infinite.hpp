@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/numerics/root.hpp"
 #include "kettlecast/transfer/contact.hpp"
 
 /// Heat into a body so thick that its far side does not feel it yet. x depth, a diffusivity.
@@ -51,6 +52,16 @@ template <class T>
 T semi_infinite_fixed_surface(const T& depth) {
   using std::erfc;
   return erfc(depth);
+}
+
+/// Depth X that a share of the change of a fixed surface has reached; doubles only [-].
+///
+/// Source: inverse of semi_infinite_fixed_surface.
+/// Range:  1e-12 < share < 1.
+///
+/// @param share  (T - T0) / (Ts - T0) [-]
+inline double semi_infinite_depth(double share) {
+  return bracketed_root(0.0, 6.0, [&](double x) { return std::log(std::erfc(x) / share); });
 }
 
 /// Flux into a surface held `difference` above the body [W/m2].

@@ -74,9 +74,8 @@ inline double conduction_eigenvalue(Shape shape, double biot, int number) {
       low -= 3.0 / (8.0 * low);
     }
   }
-  return bracketed_root(low, high, [&](double z) {
-    return z * mode_fall(shape, z) - biot * mode_profile(shape, z);
-  });
+  return bracketed_root(
+      low, high, [&](double z) { return z * mode_fall(shape, z) - biot * mode_profile(shape, z); });
 }
 
 /// Amplitude A of a mode [-].
