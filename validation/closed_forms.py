@@ -40,6 +40,7 @@ IDEAL = {
     "liquid.turnover": 0.05,
     "liquid.mixing_turns": 0.2,
     "agitator.heat_capacity": 1.0,
+    "agitator.power_factor": 1e-4,
     "probe.lag": 0.2,
     "floor_sensor.lag": 0.2,
 }

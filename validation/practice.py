@@ -28,8 +28,7 @@ KETTLE = kc.Kettle(
     height=0.40,
     working_volume=0.120,
     floor_power=24e3,
-    jacket_power=8e3,
-    jacket_height=0.22,
+    jacket=kc.Jacket(power=8e3, height=0.22),
     agitator=kc.AgitatorKind.anchor,
     agitator_diameter=0.66,
 )
@@ -135,7 +134,7 @@ def heating_time(mass: float, start: float, target: float, jacket: bool) -> floa
         (kc.EndKind.above, target + ICE),
         [addition("water", mass, start)],
     )
-    made = run(heat.replace(jacket=jacket, jacket_limit=100.0 + ICE))
+    made = run(heat.replace(jacket=kc.JacketUse.heat if jacket else kc.JacketUse.off, jacket_limit=100.0 + ICE))
     return made.result.phases[0].duration / 60.0
 
 

@@ -33,11 +33,11 @@ SECTIONS: Mapping[str, Section] = {
     "B": section_b,
     "C": section_c,
     "D": section_d,
+    "E": section_e,
     "F": section_f,
+    "G": section_g,
     "H": section_h,
     "I": section_i,
-    "E": section_e,
-    "G": section_g,
     "L": section_l,
 }
 

@@ -2679,6 +2679,9 @@ class _Transfer(ModuleType):
     convection: _Convection
     radiation: _Radiation
     evaporation: _Evaporation
+    conduction: _Conduction
+    freezing: _Freezing
+    pieces: _Pieces
 
 transfer: _Transfer
 """Heat transfer correlations in SI units."""
@@ -2859,9 +2862,3 @@ class _Control(ModuleType):
 
 control: _Control
 """Control loops in closed form."""
-    conduction: _Conduction
-    freezing: _Freezing
-    pieces: _Pieces
-
-transfer: _Transfer
-"""Heat transfer correlations in SI units."""

@@ -72,8 +72,8 @@ const Food carrot = food_of(once(rows[9]), -1.4);
 const Food cabbage = food_of(once(rows[8]), -0.9);
 const Food pork = food_of({0.7263, 0.1955, 0.0714, 0.0, 0.0, 0.0102}, -2.2);
 const Food oil = food_of({0.0, 0.0, 1.0, 0.0, 0.0, 0.0}, -39.0);
-const Food water = food_of({}, 0.0);
-const std::vector<Food> foods = {carrot, cabbage, pork, oil, water};
+const Food plain_water = food_of({}, 0.0);
+const std::vector<Food> foods = {carrot, cabbage, pork, oil, plain_water};
 
 }  // namespace
 
@@ -186,7 +186,7 @@ TEST_CASE("frozen food mixes by the volumes of its components") {
 }
 
 TEST_CASE("freezing makes food lighter and a better conductor, within the bounds of mixing") {
-  for (const Food& food : {carrot, cabbage, pork, water}) {
+  for (const Food& food : {carrot, cabbage, pork, plain_water}) {
     const FreezingFood model(food);
     for (double t = ice_point - 40.0; t < model.freezing_point; t += 0.5) {
       const Composition& all = food.composition;

@@ -93,7 +93,7 @@ TEST_CASE("an end on a signal must name the signal and lie on its scale") {
   const auto none = changed([](Phase& phase) {
     phase.ends = {{EndKind::above, 350.0, Regulated::none}};
   });
-  CHECK_THROWS_WITH(check(none), mentions("must name floor, probe or difference"));
+  CHECK_THROWS_WITH(check(none), mentions("must name floor, probe, core or difference"));
   const auto celsius = changed([](Phase& phase) {
     phase.ends = {{EndKind::above, 80.0, Regulated::probe}};
   });

@@ -96,6 +96,7 @@ inline Coefficients without_losses() {
       .with("liquid.turnover", 0.05)
       .with("liquid.mixing_turns", 0.2)
       .with("agitator.heat_capacity", 1.0)
+      .with("agitator.power_factor", 1e-4)
       .with("probe.lag", 0.2)
       .with("floor_sensor.lag", 0.2);
 }
@@ -109,7 +110,7 @@ inline Phase heat_for(double duration, double share) {
   phase.set_point = share > 0.0 ? 573.15 : 0.0;
   phase.heat_limit = share;
   phase.ends = {{EndKind::elapsed, duration, Regulated::probe}};
-  phase.agitation.speed = 10.0;
+  phase.agitation.speed = 2.0;
   phase.cover = Cover::lid;
   return phase;
 }

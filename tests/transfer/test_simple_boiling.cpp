@@ -43,8 +43,8 @@ TEST_CASE("laws of gentle boiling hold below the join") {
 TEST_CASE("the two laws of each surface agree where they meet, near the flux of the source") {
   for (const PowerLaws<2>& laws : {simple_boiling::floor, simple_boiling::wall}) {
     const double join = laws.joins[0];
-    const double gentle = laws.laws[0].constant * std::pow(join, laws.laws[0].exponent);
-    const double steep = laws.laws[1].constant * std::pow(join, laws.laws[1].exponent);
+    const double gentle = laws.laws[0].factor * std::pow(join, laws.laws[0].power);
+    const double steep = laws.laws[1].factor * std::pow(join, laws.laws[1].power);
     CHECK_THAT(gentle, Catch::Matchers::WithinRel(steep, 1e-4));
   }
   check_relative(simple_boiling_heat_flux(7.1196, constants::atmosphere, simple_boiling::floor),

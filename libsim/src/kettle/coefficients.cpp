@@ -70,7 +70,7 @@ constexpr std::array<CoefficientCard, coefficient_count> cards{{
     {"agitator.heat_capacity", "J/(m2 K)", 50.0, 1.0, 5e4, 1.0, true,
      "heat capacity of metal that moves with the product, per square metre of floor",
      "common practice, no source"},
-    {"agitator.power_factor", "-", 1.0, 0.1, 10.0, 0.35, true,
+    {"agitator.power_factor", "-", 1.0, 1e-4, 10.0, 0.35, true,
      "work of the agitator relative to the handbook power number", "transfer/stirring.hpp"},
     {"floor_sensor.position", "-", 0.5, -0.5, 2.0, 0.4, false,
      "where the floor sensor sits: 0 wetted side, 1 heater side of the plate",

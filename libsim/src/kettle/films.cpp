@@ -9,10 +9,12 @@
 #include "kettlecast/properties/water.hpp"
 #include "kettlecast/transfer/agitated.hpp"
 #include "kettlecast/transfer/boiling.hpp"
+#include "kettlecast/transfer/contact.hpp"
 #include "kettlecast/transfer/evaporation.hpp"
 #include "kettlecast/transfer/natural_convection.hpp"
 #include "kettlecast/transfer/piece_film.hpp"
 #include "kettlecast/transfer/radiation.hpp"
+#include "kettlecast/transfer/scraped.hpp"
 #include "kettlecast/transfer/stirring.hpp"
 
 namespace kettlecast {
@@ -21,6 +23,11 @@ namespace {
 constexpr double blend_exponent = 3.0;
 // Smallest temperature difference that drives natural convection [K]; keeps slopes finite.
 constexpr double least_difference = 0.1;
+// Share of the ideal penetration coefficient that scrapers reach [-]: 0.3 to 1 is common practice,
+// no source (transfer/scraped.hpp). Matters in thick product; the fitted film factor scales it.
+constexpr double scraping_efficiency = 0.5;
+// Time between two blades of an agitator that hardly turns [s].
+constexpr double longest_scrape = 60.0;
 // Convection inside a covered kettle between liquid and wall [W/(m2 K)]; common practice, no
 // source.
 constexpr double enclosure_film = 6.0;
@@ -64,6 +71,14 @@ T wall_nusselt(AgitatorKind kind, const FilmGroups<T>& at) {
   }
 }
 
+/// Film of blades that scrape the surface clean; nothing for others [W/(m2 K)].
+template <class T>
+T scraped(const Kettle& kettle, const Fluid<T>& fluid, double speed) {
+  if (kettle.agitator != AgitatorKind::scraped_anchor) return T(0.0);
+  const double between = contact_time(speed, static_cast<double>(kettle.blades), longest_scrape);
+  return scraped_coefficient(fluid, T(between), scraping_efficiency);
+}
+
 template <class T>
 T forced(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirring, bool at_floor) {
   if (kettle.agitator == AgitatorKind::none || stirring.speed <= 0.0) return T(0.0);
@@ -72,7 +87,8 @@ T forced(const Kettle& kettle, const Fluid<T>& fluid, const Stirring<T>& stirrin
   const T nusselt = at_floor && kettle.agitator == AgitatorKind::turbine
                         ? agitated_nusselt(at, floor_film::pitched_turbine)
                         : wall_nusselt(kettle.agitator, at);
-  return nusselt * fluid.conductivity / kettle.diameter;
+  return blend(T(nusselt * fluid.conductivity / kettle.diameter),
+               scraped(kettle, fluid, stirring.speed), blend_exponent);
 }
 
 }  // namespace

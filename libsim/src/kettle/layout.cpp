@@ -48,7 +48,7 @@ constexpr Named fixed[slot::fixed_count] = {
 /// Film of pieces in hot water that is stirred fast [W/(m2 K)].
 double highest_film(const Kettle& kettle, double size) {
   constexpr double hot = 353.15, fast = 1.0, cold_pieces = 60.0;
-  const LiquidPool<double> pool{1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+  const LiquidPool<double> pool{1.0, 0.0, 0.0, 0.0, 0.0};
   const bool stirred = kettle.agitator != AgitatorKind::none;
   return piece_film_coefficient(kettle, film_properties(pool, hot),
                                 {stirred ? fast : 0.0, 1.0, 1.0, cold_pieces}, size);

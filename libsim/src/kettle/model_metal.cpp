@@ -20,8 +20,9 @@ constexpr double headspace_film = 6.0;
 // Incropera, table A.11 (from memory).
 constexpr double metal_emissivity = 0.35;
 
-// Longest time that pieces rest on the floor while the agitator stands [s].
-constexpr double longest_contact = 60.0;
+// Longest time that pieces rest on the floor while the agitator stands [s]; warmth goes through a
+// dice of a centimetre in about as long.
+constexpr double longest_contact = 300.0;
 
 // Volume share of water below which oil, above which water is the continuous liquid and wets the
 // floor; emulsions invert in between. Source: phase inversion of stirred oil and water, about
@@ -128,7 +129,7 @@ void KettleModel<T>::floor_to_pieces(const Inputs& inputs, const std::vector<T>&
                                      Flows& flows) const {
   const auto& scene = flows.scene;
   const T area = geometry_.floor_area * scene.coverage * (1.0 - scene.immersion);
-  const T rest = T(contact_time(inputs.agitator_speed, kettle_.blades, longest_contact));
+  const T rest = T(heap_contact_time(inputs.agitator_speed, kettle_.diameter, longest_contact));
   for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const std::size_t outer = pieces_[i].shells.count - 1;

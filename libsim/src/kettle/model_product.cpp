@@ -188,12 +188,14 @@ void KettleModel<T>::release_juice(Flows& flows) const {
   }
 }
 
-/// The work of the agitator ends as heat in what it stirs.
+/// The work of the agitator ends as heat in what it stirs. Power numbers hold for product as deep
+/// as the kettle is wide; blades that are less deep in it have less to push.
 template <class T>
 void KettleModel<T>::stir(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
+  const T depth = scene.level / kettle_.diameter;
   const T power = coefficient(Coefficient::agitator_power_factor) * scene.coverage *
-                  agitator_power(kettle_, flows.fluid, inputs.agitator_speed);
+                  saturating(depth) * agitator_power(kettle_, flows.fluid, inputs.agitator_speed);
   flows.rate[slot::stirring_energy] += power;
   flows.rate[slot::liquid_enthalpy] += scene.immersion * power;
   for (std::size_t i = 0; i < pieces_.size(); ++i) {
@@ -218,13 +220,8 @@ void KettleModel<T>::pour_on(std::size_t addition, const T& mass, std::vector<T>
   into[slot::poured_mass] += mass;
   if (what.shape == Shape::none) {
     const auto& composition = what.food.composition;
-    const LiquidPool<double> pool{composition.water,
-                                  composition.fat,
-                                  1.0 - composition.water - composition.fat,
-                                  0.0,
-                                  0.0,
-                                  0.0,
-                                  0.0};
+    const LiquidPool<double> pool{composition.water, composition.fat,
+                                  1.0 - composition.water - composition.fat, 0.0, 0.0};
     const double enthalpy = pool_enthalpy(pool, what.temperature);
     into[slot::water] += mass * pool.water;
     into[slot::oil] += mass * pool.oil;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <vector>
 
@@ -84,9 +85,10 @@ inline constexpr double highest_wet_share = 0.98;
 /// Mass of water per floor area at which evaporation starts to run out of water [kg/m2].
 inline constexpr double last_film = 0.02;
 
-/// Volume of the dry part of pieces per mass of food as poured [m3/kg].
+/// Volume of the dry part of pieces per mass of food as poured [m3/kg]; none for plain water, whose
+/// density here and there differs.
 inline double dry_volume(const PieceShells& shells) {
-  return 1.0 / shells.density - shells.water_share / level_density_water;
+  return std::max(1.0 / shells.density - shells.water_share / level_density_water, 0.0);
 }
 
 /// Fills `scene` from a state; its vectors are reused from call to call.

@@ -42,7 +42,7 @@ struct LiquidPool {
   T water, oil, solids;  ///< [kg]
   T enthalpy;            ///< of liquid and co-moving metal [J]
   T metal_capacity;      ///< heat capacity of metal that moves with it [J/K]
-  T sugar, salt;         ///< dissolved, part of the solids [kg]
+  T sugar{}, salt{};     ///< dissolved, part of the solids [kg]
 };
 
 /// Volume of the liquid [m3], at level densities.

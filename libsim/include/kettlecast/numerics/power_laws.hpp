@@ -4,17 +4,12 @@
 #include <cmath>
 #include <cstddef>
 
+#include "kettlecast/numerics/power_sum.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 
 namespace kettlecast {
 
-/// y = C x^a.
-struct PowerTerm {
-  double constant;  ///< C [unit of y]
-  double exponent;  ///< a [-]
-};
-
-/// Power laws that follow each other with rising x.
+/// Power laws y = C x^a that follow each other with rising x; C the factor, a the power.
 template <std::size_t N>
 struct PowerLaws {
   std::array<PowerTerm, N> laws;
@@ -45,15 +40,15 @@ T joined_power_laws(const T& x, const PowerLaws<N>& joined) {
   using std::log;
   const T ln_x = log(x);
   const double width = 2.0 * std::log(joined.band);
-  T ln_y = std::log(joined.laws[0].constant) + joined.laws[0].exponent * ln_x;
+  T ln_y = std::log(joined.laws[0].factor) + joined.laws[0].power * ln_x;
   for (std::size_t i = 1; i < N; ++i) {
     const PowerTerm& before = joined.laws[i - 1];
     const PowerTerm& after = joined.laws[i];
     const double join = std::log(joined.joins[i - 1]);
     const T place = (ln_x - join) / width + 0.5;
     if (!(place > 0.0)) break;
-    const double bend = after.exponent - before.exponent;
-    const double step = std::log(after.constant / before.constant) + bend * join;
+    const double bend = after.power - before.power;
+    const double step = std::log(after.factor / before.factor) + bend * join;
     ln_y = ln_y + bend * width * smooth_ramp(place) + step * smooth_step(place);
   }
   return exp(ln_y);
