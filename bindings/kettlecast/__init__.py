@@ -74,6 +74,7 @@ from .recipe_changes import with_more
 from .recipe_file import read_recipe, recipe_schema
 from .recipe_writer import write_recipe
 from .run_log import Run, read_run
+from .warm_start import start_after
 
 # `recipe.with_more("carrot", "20 lb")` reads better than a function of a recipe.
 Recipe.with_more = with_more  # type: ignore[method-assign, assignment]
@@ -157,12 +158,12 @@ __all__ = [
     "read_run",
     "recipe_schema",
     "safety_tables",
+    "start_after",
     "time_above",
     "time_below",
     "transfer",
     "usable_volume",
     "vessel",
-    "transfer",
     "with_more",
     "write_recipe",
 ]

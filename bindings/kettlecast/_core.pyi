@@ -2477,6 +2477,7 @@ class _Evaporation(ModuleType):
     @staticmethod
     def latent_heat_flux(evaporation: float, latent_heat: float) -> float:
         """Heat that evaporation takes [W/m2]."""
+
 class _Conduction(ModuleType):
     """Transient conduction in slab, cylinder and sphere."""
 

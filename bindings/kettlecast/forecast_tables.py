@@ -127,4 +127,6 @@ _UNITS = {
     "liquid.water": "_kg",
     "vapour.mass": "_kg",
     "product.level": "_m",
+    "product.volume": "_m3",
+    "product.mass": "_kg",
 }

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from . import _core
 from .errors import InvalidArgument
 from .fit_result import Fit
+from .forecast_notes import notes_of
 from .forecast_tables import Spread, phases_table, spread_of, trace_table
 
 if TYPE_CHECKING:
@@ -68,6 +69,11 @@ class Forecast:
         """All signals over time, temperatures in degC."""
         return trace_table(self.result.trace_names, self.result.trace)
 
+    @cached_property
+    def notes(self) -> tuple[str, ...]:
+        """Sentences about limits that are met, such as an agitator that is not covered."""
+        return notes_of(self.kettle, self.recipe, self.result)
+
     def to_dataframe(self, system: str = "metric") -> pd.DataFrame:
         """One row per phase; `system` is "metric" (degC, kg) or "us" (degF, lb)."""
         return phases_table(self.result.phases, self.spread(), system)
@@ -88,6 +94,7 @@ class Forecast:
             "duration_min": self.duration / 60.0,
             "product_mass_kg": self.result.product_mass,
             "interval_level": self.level if self.members else None,
+            "notes": list(self.notes),
             "phases": json.loads(self.phases.reset_index().to_json(orient="records")),
             "balance": self.balance.to_dict(),
         }

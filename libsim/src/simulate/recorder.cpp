@@ -27,6 +27,8 @@ const std::vector<std::string> fixed_columns = {
     "liquid.water",
     "vapour.mass",
     "product.level",
+    "product.volume",
+    "product.mass",
 };
 
 /// Peaks between accepted steps are looked for at this many points per step.
@@ -58,13 +60,27 @@ void Recorder::write(int phase, double time, const State& x) {
   run_.apply_feedback(x);
   const auto& scene = run_.model().scene_at(x);
   const auto& inputs = run_.inputs();
-  for (double value :
-       {time, static_cast<double>(phase), x[slot::floor_reading], x[slot::probe_reading],
-        x[slot::core_reading], x[slot::floor_upper], scene.product_temperature,
-        scene.liquid_temperature, scene.boiling_point, x[slot::wall_wet], x[slot::jacket],
-        x[slot::elements], inputs.floor_heat, inputs.jacket_heat, inputs.cooling,
-        inputs.reversed ? -inputs.agitator_speed : inputs.agitator_speed, x[slot::water],
-        x[slot::vapour_mass], run_.model().level(x)}) {
+  for (double value : {time,
+                       static_cast<double>(phase),
+                       x[slot::floor_reading],
+                       x[slot::probe_reading],
+                       x[slot::core_reading],
+                       x[slot::floor_upper],
+                       scene.product_temperature,
+                       scene.liquid_temperature,
+                       scene.boiling_point,
+                       x[slot::wall_wet],
+                       x[slot::jacket],
+                       x[slot::elements],
+                       inputs.floor_heat,
+                       inputs.jacket_heat,
+                       inputs.cooling,
+                       inputs.reversed ? -inputs.agitator_speed : inputs.agitator_speed,
+                       x[slot::water],
+                       x[slot::vapour_mass],
+                       scene.level,
+                       scene.liquid_volume + scene.piece_volume,
+                       run_.model().product_mass(x)}) {
     values.push_back(value);
   }
   for (std::size_t i = 0; i < scene.pieces.size(); ++i) {

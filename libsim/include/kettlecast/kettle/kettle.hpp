@@ -47,7 +47,8 @@ struct Surroundings {
   double temperature = 295.15;     ///< [K]
   double pressure = 101325.0;      ///< [Pa]
   double relative_humidity = 0.5;  ///< [-]
-  double air_speed = 0.1;          ///< over the free surface [m/s]
+  double air_speed = 0.1;          ///< over the free surface [m/s]; 0.1 in a still room, 0.2 to 0.5
+                                   ///< under a running hood or fan (common practice, no source)
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
