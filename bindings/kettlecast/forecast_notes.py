@@ -15,6 +15,7 @@ from .units import as_text
 _NEARLY_FULL = 0.95
 # Share of its greatest amount below which the water of a liquid counts as boiled away.
 _DRY = 0.02
+_ICE = 273.15
 
 
 class _Signals:
@@ -73,3 +74,8 @@ def _of_phase(kettle: _core.Kettle, signals: _Signals, rows: NDArray[np.bool_]) 
     water = signals["liquid.water"]
     if water[rows].size and water[rows][-1] < _DRY * water.max() < water[rows][0]:
         yield "the liquid boils dry"
+    if (coldest := float(signals["liquid.temperature"][rows].min(initial=1e3))) < _ICE:
+        yield (
+            f"the liquid is cooled to {as_text(coldest, 'temperature', digits=3)}; that it may "
+            "freeze is left out"
+        )

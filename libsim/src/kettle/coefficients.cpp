@@ -24,7 +24,7 @@ constexpr std::array<CoefficientCard, coefficient_count> cards{{
      "film coefficient at the floor relative to the handbook correlation",
      "transfer/agitated.hpp and transfer/natural_convection.hpp"},
     {"floor.boiling_factor", "-", 0.5, 1e-3, 20.0, 1.2, true,
-     "nucleate boiling at the floor relative to polished steel in clean water; the surface "
+     "nucleate boiling at floor and wall relative to polished steel in clean water; the surface "
      "constant of common metals spreads it over a factor of ten",
      "transfer/boiling.hpp"},
     {"floor.contact_resistance", "m2 K/W", 1e-3, 2e-5, 5e-2, 0.8, true,

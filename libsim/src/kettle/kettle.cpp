@@ -2,6 +2,7 @@
 
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/base/errors.hpp"
+#include "kettlecast/properties/glycol.hpp"
 
 namespace kettlecast {
 namespace {
@@ -21,6 +22,10 @@ void check_flow(const JacketFlow& flow, const std::string& where) {
   require_between(where, "flow", flow.flow, 0.0, 100.0, "kg/s");
   require_between(where, "inlet_temperature", flow.inlet_temperature, 253.15, 453.15, "K");
   require_between(where, "glycol", flow.glycol, 0.0, 0.6, "");
+  if (flow.flow > 0.0) {
+    require_between(where, "inlet_temperature (unfrozen)", flow.inlet_temperature,
+                    glycol::freezing_temperature(flow.glycol), 453.15, "K");
+  }
 }
 
 void check_jacket(const Kettle& kettle, const std::string& where) {

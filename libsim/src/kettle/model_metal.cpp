@@ -94,33 +94,41 @@ void KettleModel<T>::lose_from_bare_floor(const std::vector<T>& x, Flows& flows)
                                            radiative_heat_flux(metal_emissivity, floor, T(room))));
 }
 
-/// Agitated and natural convection, plus nucleate boiling where the floor is hot enough. The two
-/// add up: Chen, Ind. Eng. Chem. Process Des. Dev. 5 (1966) 322; his suppression is left to the
-/// fitted boiling factor.
-/// Water boils at the floor only where it, not oil, is the continuous liquid that wets it.
+/// Convection and nucleate boiling from a heated surface to the liquid [W/m2]. The two add up:
+/// Chen, Ind. Eng. Chem. Process Des. Dev. 5 (1966) 322; his suppression is left to the fitted
+/// boiling factor. Water boils only where it, not oil, is the continuous liquid that wets the
+/// surface.
 template <class T>
-void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>& x,
-                                     Flows& flows) const {
+typename KettleModel<T>::Flux KettleModel<T>::heated_surface_flux(const HeatedSurface& surface,
+                                                                  const Flows& flows) const {
   const auto& scene = flows.scene;
-  const T difference = x[slot::floor_upper] - scene.lower_temperature;
-  const T film =
-      coefficient(Coefficient::floor_film_factor) *
-      floor_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, x[slot::floor_upper]));
-  const T plate = coefficient(Coefficient::floor_resistance_factor) *
-                  (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
-  const T convection = difference / (1.0 / film + plate);
-  const T drop = convection > 0.0 ? T(convection * plate) : T(0.0);
-  const T excess = x[slot::floor_upper] - drop - scene.boiling_point;
+  const T convection =
+      (surface.temperature - surface.liquid) / (1.0 / surface.film + surface.plate);
+  const T drop = convection > 0.0 ? T(convection * surface.plate) : T(0.0);
+  const T excess = surface.temperature - drop - scene.boiling_point;
+  if (!(excess > 0.0)) return {convection, T(0.0)};
   const T wets = smooth_step(
       T((watery_share(scene.pool) - oil_continuous) / (water_continuous - oil_continuous)));
   const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
                     boiling_heat_flux(excess, scene.boiling_point);
   // The plate passes no more than brings its surface down to the boiling point.
-  const T passed = boiling > 0.0 ? T(boiling / (1.0 + boiling * plate / excess)) : T(0.0);
+  return {convection, boiling / (1.0 + boiling * surface.plate / excess)};
+}
+
+template <class T>
+void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>& x,
+                                     Flows& flows) const {
+  const auto& scene = flows.scene;
+  const T floor = x[slot::floor_upper];
+  const T film = coefficient(Coefficient::floor_film_factor) *
+                 floor_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, floor));
+  const T plate = coefficient(Coefficient::floor_resistance_factor) *
+                  (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
+  const Flux flux = heated_surface_flux({floor, scene.lower_temperature, film, plate}, flows);
   const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
-  flows.to_liquid(slot::floor_upper, wetted * (convection + passed));
+  flows.to_liquid(slot::floor_upper, wetted * (flux.convection + flux.boiling));
   // Bubbles carry their heat through all of the liquid; only convection parts it into layers.
-  flows.layering_heat += wetted * convection / lower_share;
+  flows.layering_heat += wetted * flux.convection / lower_share;
 }
 
 /// Direct contact, where there is too little liquid to carry the pieces.
@@ -149,13 +157,13 @@ template <class T>
 void KettleModel<T>::wall_to_liquid(const Inputs& inputs, const std::vector<T>& x,
                                     Flows& flows) const {
   const auto& scene = flows.scene;
-  const T difference = x[slot::wall_wet] - scene.liquid_temperature;
-  const T film =
-      coefficient(Coefficient::wall_film_factor) *
-      wall_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, x[slot::wall_wet]));
-  const double plate = 0.5 * kettle_.wall_thickness / metal(kettle_.wall_metal).conductivity;
-  const T wetted = scene.wall_contact * scene.immersion;
-  flows.to_liquid(slot::wall_wet, wetted * difference / (1.0 / film + plate));
+  const T wall = x[slot::wall_wet];
+  const T film = coefficient(Coefficient::wall_film_factor) *
+                 wall_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, wall));
+  const T plate(0.5 * kettle_.wall_thickness / metal(kettle_.wall_metal).conductivity);
+  const Flux flux = heated_surface_flux({wall, scene.liquid_temperature, film, plate}, flows);
+  flows.to_liquid(slot::wall_wet,
+                  scene.wall_contact * scene.immersion * (flux.convection + flux.boiling));
 }
 
 template class KettleModel<double>;

@@ -82,6 +82,16 @@ class KettleModel {
 
  private:
   struct Flows;
+  /// A wetted surface, what is behind it up to its node, and the liquid it meets.
+  struct HeatedSurface {
+    T temperature;  ///< of its node [K]
+    T liquid;       ///< [K]
+    T film;         ///< [W/(m2 K)]
+    T plate;        ///< resistance from node to surface [m2 K/W]
+  };
+  struct Flux {
+    T convection, boiling;  ///< [W/m2]
+  };
 
   T coefficient(Coefficient which) const { return values_[static_cast<std::size_t>(which)]; }
   std::array<T, 6> node_capacities(const Scene<T>& scene) const;
@@ -97,6 +107,7 @@ class KettleModel {
   void heat_dry_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void lose_from_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void lose_from_bare_floor(const std::vector<T>& x, Flows& flows) const;
+  Flux heated_surface_flux(const HeatedSurface& surface, const Flows& flows) const;
   void floor_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void floor_to_pieces(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void wall_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
