@@ -83,14 +83,6 @@ _MASSES = {
     "t": "metric_ton",
 }
 
-_MASS_FLOWS = {
-    "kg/s": "kilogram/second",
-    "kg/min": "kilogram/minute",
-    "kg/h": "kilogram/hour",
-    "lb/min": "pound/minute",
-    "lb/h": "pound/hour",
-}
-
 _GAINS = {
     "%/K": "percent/kelvin",
     "1/K": "1/kelvin",
@@ -190,15 +182,6 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
             units={unit: _PRESSURES[absolute] for unit, absolute in GAUGE.items()},
             metric=("barg",),
             us=("psig",),
-        ),
-        "mass_flow": Kind(
-            si="kilogram/second",
-            si_unit="kg/s",
-            example="20 kg/min",
-            allowed="kg/s, kg/min, kg/h, lb/min, lb/h",
-            units=_MASS_FLOWS,
-            metric=("kg/min", "kg/s"),
-            us=("lb/min",),
         ),
         "angle": Kind(
             si="radian",

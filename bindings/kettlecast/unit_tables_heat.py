@@ -75,9 +75,12 @@ _DENSITIES = {
     "lb/gal": "pound/US_liquid_gallon",
 }
 _MASS_FLOWS = {
+    "kg/s": "kilogram/second",
+    "kg/min": "kilogram/minute",
     "kg/h": "kilogram/hour",
     "g/s": "gram/second",
-    **_each("lb/h|lb/hr", "pound/hour"),
+    "lb/min": "pound/minute",
+    "lb/h": "pound/hour",
 }
 _AREAS = {"cm2": "centimeter**2", "ft2": "foot**2", "in2": "inch**2"}
 
