@@ -67,8 +67,9 @@ void bind_vessel(py::module_& module) {
       .finalize();
   bind_record<VesselShape>(module, "VesselShape", "A cylinder over a floor, upright or tilted.");
   bind_record<Wetting<double>>(module, "Wetting", "What a volume of product wets.");
-  module.def("check", py::overload_cast<const VesselShape&>(&check), py::arg("shape"),
-             "Raises InvalidArgument, naming the key, if the vessel cannot exist.");
+  module.def(
+      "check", [](const VesselShape& shape) { check(shape); }, py::arg("shape"),
+      "Raises InvalidArgument, naming the key, if the vessel cannot exist.");
   auto vessel = module.def_submodule("vessel", "Volume, level and wetted areas of a kettle.");
   bind_functions(vessel);
 }

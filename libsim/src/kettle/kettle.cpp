@@ -13,7 +13,7 @@ void check_body(const Kettle& kettle, const std::string& where) {
   require_between(where, "floor_power", kettle.floor_power, 0.0, 2e6, "W");
   require_between(where, "floor_thickness", kettle.floor_thickness, 2e-4, 0.2, "m");
   require_between(where, "wall_thickness", kettle.wall_thickness, 2e-4, 0.1, "m");
-  check(vessel_shape(kettle));
+  check(vessel_shape(kettle), where);
   require_between(where, "working_volume", kettle.working_volume, 0.0,
                   capacity(vessel_shape(kettle)), "m3");
 }

@@ -21,8 +21,7 @@ double depth_of_floor(const VesselShape& shape) {
 
 }  // namespace
 
-void check(const VesselShape& shape) {
-  const std::string where = "VesselShape";
+void check(const VesselShape& shape, const std::string& where) {
   require_between(where, "diameter", shape.diameter, 0.02, 5.0, "m");
   require_between(where, "wall_height", shape.wall_height, 0.0, 5.0, "m");
   require_between(where, "tilt", shape.tilt, 0.0, 1.05, "rad");

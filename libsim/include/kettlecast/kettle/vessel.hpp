@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cmath>
+#include <string>
 
 #include "kettlecast/base/record.hpp"
 #include "kettlecast/kettle/vessel_cut.hpp"
@@ -56,7 +57,8 @@ struct Wetting {
 inline constexpr double bare_depth = 1e-3;
 
 /// Throws InvalidArgument, naming the key and the allowed range, if the vessel cannot exist.
-void check(const VesselShape& shape);
+/// @param where  what has this shape, for the message
+void check(const VesselShape& shape, const std::string& where = "VesselShape");
 
 /// Sizes that the formulas want, from a shape that passed `check`.
 VesselSizes vessel_sizes(const VesselShape& shape);
