@@ -270,14 +270,22 @@ def foods(as_json: options.Json = False) -> None:
     """List the foods that recipes can name, and their make-up."""
     known = [food(name) for name in food_names()]
     if as_json:
-        say_json([one.to_dict() | {"composition": one.composition.to_dict()} for one in known])
+        nested = ("composition", "consistency")
+        say_json(
+            [one.to_dict() | {key: getattr(one, key).to_dict() for key in nested} for one in known]
+        )
         return
     parts = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
+    dissolved = ("sugar", "salt")
     rows = [
-        [one.name, *(f"{100.0 * getattr(one.composition, part):.1f}" for part in parts)]
+        [
+            one.name,
+            *(f"{100.0 * getattr(one.composition, part):.1f}" for part in parts),
+            *(f"{100.0 * getattr(one, part):.1f}" for part in dissolved),
+        ]
         for one in known
     ]
-    table(["food [% by mass]", *parts], rows)
+    table(["food [% by mass]", *parts, "(sugar)", "(salt)"], rows)
 
 
 @app.command(epilog=options.CODES)

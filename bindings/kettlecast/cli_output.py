@@ -148,6 +148,8 @@ def say_forecast(forecast: Forecast, system: System) -> None:
     say(f"{forecast.recipe.name} on {forecast.kettle.name}, times in minutes:seconds")
     table(head, rows, left=2)
     say(f"Whole run: {total_text(forecast)}.")
+    for note in forecast.notes:
+        say(note)
 
 
 def say_comparison(comparison: Comparison) -> None:

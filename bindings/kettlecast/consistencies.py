@@ -11,8 +11,7 @@ from typing import Annotated
 
 from . import _core
 from .errors import InvalidArgument, UnknownName
-from .file_model import Table, nearest, quantity, read_toml, refusal, validate
-from .foods import plain_name
+from .file_model import Table, nearest, plain_name, quantity, read_toml, refusal, validate
 
 _Temperature = Annotated[float, quantity("temperature")]
 
@@ -38,6 +37,12 @@ class _ConsistenciesFile(Table):
     consistencies: dict[str, ConsistencyTable]
 
 
+def consistency_from(table: ConsistencyTable) -> _core.Consistency:
+    """The consistency of one table, not checked."""
+    keys = [key for key in ConsistencyTable.model_fields if key != "also"]
+    return _core.Consistency(**table.given(*keys))
+
+
 def consistencies_from(
     tables: Mapping[str, ConsistencyTable], path: str | Path
 ) -> dict[str, _core.Consistency]:
@@ -50,9 +55,8 @@ def consistencies_from(
     """
     found: dict[str, _core.Consistency] = {}
     problems: list[tuple[str, str]] = []
-    keys = [key for key in ConsistencyTable.model_fields if key != "also"]
     for name, table in tables.items():
-        made = _core.Consistency(**table.given(*keys))
+        made = consistency_from(table)
         try:
             _core.check(made)
         except InvalidArgument as error:

@@ -72,6 +72,11 @@ def choice(enumeration: Any, *, leave_out: str = "") -> Reads:
     return Reads(read, {"type": "string", "enum": list(members)})
 
 
+def plain_name(name: str) -> str:
+    """A name as names are compared: lower case, with blanks for underscores and hyphens."""
+    return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
+
+
 def nearest(name: str, known: Iterable[str]) -> str:
     """` (did you mean "..."?)` with the known name nearest to `name`, or nothing."""
     words = {word.lower(): word for word in known}

@@ -11,14 +11,18 @@ from types import MappingProxyType
 from typing import Annotated
 
 from . import _core
+from .consistencies import ConsistencyTable, consistency, consistency_from
 from .errors import InvalidArgument, UnknownName
-from .file_model import Table, quantity, read_toml, refusal, validate
+from .file_model import Table, plain_name, quantity, read_toml, refusal, validate
 
 _Share = Annotated[float, quantity("share")]
 
 
 class FoodTable(Table):
-    """Table `[foods.NAME]` of a file; components in per cent by mass, absent ones are 0."""
+    """Table `[foods.NAME]` of a file; components in per cent by mass, absent ones are 0.
+
+    `consistency` is the name of a bundled one, or a table of its own.
+    """
 
     also: tuple[str, ...] = ()
     water: _Share = 0.0
@@ -31,16 +35,12 @@ class FoodTable(Table):
     juice_fraction: _Share | None = None
     sugar: _Share | None = None
     salt: _Share | None = None
+    consistency: ConsistencyTable | str | None = None
     source: str = ""
 
 
 class _FoodsFile(Table):
     foods: dict[str, FoodTable]
-
-
-def plain_name(name: str) -> str:
-    """A name as names are compared: lower case, with blanks for underscores and hyphens."""
-    return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
 
 
 def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _core.Food]:
@@ -56,7 +56,7 @@ def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _
     for name, table in tables.items():
         try:
             made = _food(name, table)
-        except InvalidArgument as error:
+        except (InvalidArgument, UnknownName) as error:
             problems.append((f"foods.{name}", str(error)))
             continue
         for word in (name, *table.also):
@@ -71,6 +71,10 @@ def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _
 def _food(name: str, table: FoodTable) -> _core.Food:
     parts = table.given("water", "protein", "fat", "carbohydrate", "fibre", "ash")
     rest = table.given("freezing_point", "juice_fraction", "sugar", "salt", "source")
+    if isinstance(table.consistency, str):
+        rest["consistency"] = consistency(table.consistency)
+    elif table.consistency is not None:
+        rest["consistency"] = consistency_from(table.consistency)
     food = _core.Food(name=name, composition=_core.Composition(**parts), **rest)
     _core.check(food)
     return food

@@ -35,7 +35,7 @@ def notes_of(
     """Sentences about limits that a forecast meets, each with its phase.
 
     Told are an agitator that product does not cover once the phase is loaded, a kettle that is
-    nearly full, liquid that boils dry, and a phase that times out.
+    nearly full, liquid that boils dry or is cooled until it may freeze.
 
     Parameters
     ----------
@@ -52,9 +52,6 @@ def notes_of(
         rows = (phase == index) & (signals["time"] >= report.start + report.loaded)
         where = f'phase {index + 1} "{planned.name}"'
         found += [f"In {where} {text}." for text in _of_phase(kettle, signals, rows)]
-        if report.ended is _core.EndReason.timed_out:
-            limit = as_text(planned.time_limit, "time")
-            found.append(f"{where[0].upper()}{where[1:]} ends at its time limit of {limit}.")
     return tuple(found)
 
 

@@ -234,8 +234,8 @@ def _ends(table: _Phase) -> list[_core.EndRule]:
         rule = {"kind": _core.EndKind.__members__[kind], "value": value}
         ends.append(_core.EndRule(signal=_core.Regulated.__members__[signal], **rule))
     if table.lose is not None:
-        kind, value = table.lose
-        ends.append(_core.EndRule(kind=kind, value=value))
+        loss, amount = table.lose
+        ends.append(_core.EndRule(kind=loss, value=amount))
     return ends
 
 

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from . import _core
 from .errors import InvalidArgument
-from .foods import bundled_foods, plain_name
+from .file_model import plain_name
+from .foods import bundled_foods
 from .units import System, exact_text
 
 _LOSSES = {_core.EndKind.mass_lost: "mass", _core.EndKind.share_lost: "share"}
@@ -171,4 +172,22 @@ def _food_lines(food: _core.Food, system: System) -> Iterator[str]:
     for key in ("sugar", "salt"):
         if getattr(food, key):
             yield _amount(key, getattr(food, key), "share", system)
+    if food.consistency != _core.Consistency():
+        yield f"consistency = {{ {', '.join(_consistency_parts(food.consistency, system))} }}"
     yield f"source = {_quoted(food.source)}"
+
+
+def _consistency_parts(given: _core.Consistency, system: System) -> Iterator[str]:
+    """Members that differ from a liquid like water; numbers without a unit are in SI units."""
+    plain = _core.Consistency().to_dict()
+    for key, value in given.to_dict().items():
+        if value == plain[key]:
+            continue
+        if key == "source":
+            yield f"source = {_quoted(value)}"
+        elif key == "reference_solids":
+            yield _amount(key, value, "share", system)
+        elif key in ("reference_temperature", "thickens_from", "thickens_until"):
+            yield _amount(key, value, "temperature", system)
+        else:
+            yield f"{key} = {float(value)!r}"

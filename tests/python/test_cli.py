@@ -164,6 +164,7 @@ def test_forecast_json_holds_phases_books_and_caution() -> None:
         "duration_min",
         "product_mass_kg",
         "interval_level",
+        "notes",
         "phases",
         "balance",
         "caution",

@@ -42,12 +42,6 @@ def test_a_kettle_that_is_nearly_full_is_told() -> None:
     assert kc.forecast(kettle, water(80.0)).notes == ()
 
 
-def test_a_phase_that_times_out_is_told() -> None:
-    rule = kc.EndRule(kind=kc.EndKind.above, value=329.0, signal=kc.Regulated.probe)
-    (told,) = kc.forecast(KETTLE, water(60.0, rule, time_limit=120.0)).notes
-    assert told == 'Phase 1 "heat" ends at its time limit of 2 min.'
-
-
 def test_a_kettle_cools_towards_the_room_between_batches() -> None:
     batch = kc.forecast(KETTLE, water(40.0))
     room = KETTLE.surroundings.temperature

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from kettlecast import _core
+from kettlecast.consistencies import consistency
 from kettlecast.demo import demo_path
 from kettlecast.errors import FileFormatError, InvalidArgument, UnknownName
 from kettlecast.foods import food
@@ -252,7 +253,20 @@ def test_everything_a_phase_can_hold_is_written(tmp_path: Path) -> None:
         cover=_core.Cover.oil_film,
         prompt="stir\N{HORIZONTAL ELLIPSIS}",
     )
-    dice = own.replace(name="dice", sugar=0.01, salt=0.002)
+    thick = _core.Consistency(
+        consistency=0.31,
+        flow_index=0.55,
+        reference_temperature=321.4,
+        activation_energy=12e3,
+        reference_solids=0.21,
+        solids_exponent=4.5,
+        thickens_from=331.7,
+        thickens_until=352.1,
+        thickening_factor=30.0,
+        thickening_rate=1 / 70,
+        source='by "hand"',
+    )
+    dice = own.replace(name="dice", sugar=0.01, salt=0.002, consistency=thick)
     spread = _core.Addition(
         name="d", food=dice, mass=2.0, shape=_core.Shape.slab, piece_size=0.01, size_spread=0.125
     )
@@ -377,3 +391,28 @@ def test_an_unknown_shape_lists_the_known(stew: _core.Recipe) -> None:
 def test_the_schema_offers_the_words_of_a_recipe() -> None:
     phase = recipe_schema()["$defs"]["_Phase"]["properties"]
     assert {"regulate", "set_point", "hold", "until", "add", "jacket", "cover"} <= set(phase)
+
+
+def test_a_food_of_a_recipe_takes_a_bundled_consistency_or_its_own(tmp_path: Path) -> None:
+    soup = 'water = "88 %"\ncarbohydrate = "10 %"\nfat = "2 %"\n'
+    add = '[[phase.add]]\nfood = "soup"\nmass = "20 kg"\ntemperature = "20 degC"\n'
+    named = only_phase(
+        tmp_path, f'duration = "60 s"\n{add}[foods.soup]\n{soup}consistency = "cream soup"\n'
+    )
+    assert named.additions[0].food.consistency == consistency("cream soup")
+    own = only_phase(
+        tmp_path,
+        f'duration = "60 s"\n{add}[foods.soup]\n{soup}[foods.soup.consistency]\n'
+        'consistency = 2.5\nflow_index = 0.5\nreference_temperature = "140 degF"\n',
+    )
+    found = own.additions[0].food.consistency
+    assert (found.consistency, found.flow_index) == (2.5, 0.5)
+    assert found.reference_temperature == pytest.approx(333.15, abs=1e-9)
+
+
+def test_an_unknown_consistency_is_told_with_the_nearest(tmp_path: Path) -> None:
+    told = refusal(
+        tmp_path,
+        HEAD + 'duration = "60 s"\n[foods.soup]\nwater = "100 %"\nconsistency = "custrad"\n',
+    )
+    assert 'foods.soup: consistency "custrad" is not known (did you mean "custard"?)' in told

@@ -49,3 +49,22 @@ TEST_CASE("two resistances in series") {
   CHECK(contact_coefficient(200.0, 1e12) < 200.0);
   sweep::rising(1.0, 1e4, [](double film) { return contact_coefficient(500.0, film); });
 }
+
+TEST_CASE("a heap is renewed in the 2 to 25 turns that were measured") {
+  // Schluender & Mollekopf (1984) report 2 to 25, paddles near 9 (from memory).
+  for (double speed : {0.05, 0.25, 0.4, 0.8, 2.0}) {
+    for (double diameter : {0.3, 0.8, 1.5}) {
+      const double turns = mixing_number(speed, diameter);
+      CHECK(turns > 2.0);
+      CHECK(turns < 25.0);
+      CHECK_THAT(turns, Catch::Matchers::WithinAbs(9.0, 3.0));
+    }
+  }
+}
+
+TEST_CASE("a heap rests shorter the faster it is stirred, and for the longest time at rest") {
+  CHECK(heap_contact_time(0.0, 0.8, 300.0) == 300.0);
+  CHECK_THAT(heap_contact_time(1.0, 0.8, 1e9),
+             Catch::Matchers::WithinRel(mixing_number(1.0, 0.8), 1e-12));
+  sweep::falling(1e-4, 2.0, [](double speed) { return heap_contact_time(speed, 0.8, 300.0); });
+}
