@@ -7,11 +7,11 @@ import pytest
 from kettlecast import _core
 from kettlecast.demo import demo_path
 from kettlecast.errors import InvalidArgument, UnknownName
+from kettlecast.foods import food
 from kettlecast.recipe_changes import with_more
 from kettlecast.recipe_file import read_recipe
 
 POUND = 0.45359237  # [kg], exact
-HEAD = '[recipe]\nname = "test"\n[[phase]]\nname = "only"\n'
 
 
 @pytest.fixture(scope="module")
@@ -62,9 +62,15 @@ def test_a_new_ingredient_comes_after_the_last_pour(stew: _core.Recipe) -> None:
 
 
 def test_more_of_a_food_only_the_recipe_knows(tmp_path: Path) -> None:
-    text = HEAD + 'duration = "1 h"\n' + ADD + 'food = "stock"\n' + '[[phase]]\nname = "two"\n'
-    recipe = read_recipe(written(tmp_path, text + 'duration = "1 h"\n' + OWN))
-    more = with_more(recipe, "stock", "2 kg", "5 degC", phase="two")
+    path = tmp_path / "recipe.toml"
+    path.write_text(
+        '[recipe]\nname = "test"\n[[phase]]\nname = "one"\nduration = "1 h"\n'
+        '[[phase.add]]\nmass = "1 kg"\ntemperature = "5 degC"\nfood = "stock"\n'
+        '[[phase]]\nname = "two"\nduration = "1 h"\n'
+        '[foods."house stock"]\nalso = ["stock"]\nwater = "97 %"\nfat = "3 %"\n',
+        encoding="utf-8",
+    )
+    more = with_more(read_recipe(path), "stock", "2 kg", "5 degC", phase="two")
     assert more.phases[1].additions[0].food.name == "house stock"
 
 
