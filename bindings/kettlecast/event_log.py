@@ -10,9 +10,9 @@ from pathlib import Path
 
 from . import _core, units
 from .errors import InvalidArgument, UnknownName
-from .file_model import nearest
+from .file_model import nearest, plain_name
 from .findings import Finding, Severity
-from .foods import food, plain_name
+from .foods import food
 from .log_table import Rows, column_unit, read_rows
 
 _ADD = re.compile(r"(.+?) ([+-]?[\d.,]+ ?[A-Za-z]+) at (.+)")

@@ -48,6 +48,33 @@ class Reads:
         return dict(self.schema)
 
 
+@dataclass(frozen=True, eq=False)
+class Worded:
+    """Mark of a table that a word may stand for: what else its JSON Schema says of the word."""
+
+    schema: Mapping[str, Any] = field(default_factory=dict)
+
+    def __get_pydantic_json_schema__(self, schema: Any, handler: Any) -> dict[str, Any]:
+        return {"anyOf": [handler(schema), {"type": "string", **self.schema}]}
+
+
+def plain_name(name: str) -> str:
+    """A name as names are compared: lower case, with blanks for underscores and hyphens."""
+    return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
+
+
+def plain_number(unit: str, example: float) -> Reads:
+    """A field such as `activation_energy = 12e3`, in SI units without unit."""
+
+    def read(value: object) -> float:
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            told = f'"{value}" is not a plain number in {unit}; write it without unit and quotes'
+            raise InvalidArgument(f"{told}, for example {example:g}")
+        return float(value)
+
+    return Reads(read, {"type": "number", "description": f"in {unit}", "examples": [example]})
+
+
 def quantity(kind: str) -> Reads:
     """A field such as `mass = "12 kg"`, read as SI."""
     entry = units.kind_named(kind)

@@ -10,11 +10,20 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Annotated
 
+import pydantic
+
 from . import _core
+from .consistencies import ConsistencyTable, known_consistency
 from .errors import InvalidArgument, UnknownName
-from .file_model import Table, quantity, read_toml, refusal, validate
+from .file_model import Table, Worded, plain_name, quantity, read_toml, refusal, validate
 
 _Share = Annotated[float, quantity("share")]
+# the name of a bundled one, or a table
+_Consistency = Annotated[
+    ConsistencyTable,
+    pydantic.BeforeValidator(known_consistency),
+    Worded({"examples": ["custard", "tomato paste"]}),
+]
 
 
 class FoodTable(Table):
@@ -31,16 +40,12 @@ class FoodTable(Table):
     juice_fraction: _Share | None = None
     sugar: _Share | None = None
     salt: _Share | None = None
+    consistency: _Consistency | None = None
     source: str = ""
 
 
 class _FoodsFile(Table):
     foods: dict[str, FoodTable]
-
-
-def plain_name(name: str) -> str:
-    """A name as names are compared: lower case, with blanks for underscores and hyphens."""
-    return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
 
 
 def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _core.Food]:
@@ -71,6 +76,8 @@ def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _
 def _food(name: str, table: FoodTable) -> _core.Food:
     parts = table.given("water", "protein", "fat", "carbohydrate", "fibre", "ash")
     rest = table.given("freezing_point", "juice_fraction", "sugar", "salt", "source")
+    if table.consistency is not None:
+        rest["consistency"] = table.consistency.made()
     food = _core.Food(name=name, composition=_core.Composition(**parts), **rest)
     _core.check(food)
     return food

@@ -17,8 +17,7 @@ from typing import Annotated
 
 from ._core import properties
 from .errors import OutsideValidity, UnknownName
-from .file_model import Table, quantity, read_toml, validate
-from .foods import plain_name
+from .file_model import Table, plain_name, quantity, read_toml, validate
 
 _Temperature = Annotated[float, quantity("temperature")]
 

@@ -7,8 +7,8 @@ from typing import Any
 
 from . import _core
 from .errors import InvalidArgument, UnknownName
-from .file_model import nearest
-from .foods import food, plain_name
+from .file_model import nearest, plain_name
+from .foods import food
 from .units import number
 
 

@@ -8,11 +8,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from . import _core
+from .consistencies import consistency_name
 from .errors import InvalidArgument
-from .foods import bundled_foods, plain_name
+from .file_model import plain_name
+from .foods import bundled_foods
 from .units import System, exact_text
 
 _LOSSES = {_core.EndKind.mass_lost: "mass", _core.EndKind.share_lost: "share"}
+_CONSISTENCY_KINDS = dict.fromkeys(
+    ("reference_temperature", "thickens_from", "thickens_until"), "temperature"
+) | {"reference_solids": "share"}
 _HOLDS = {_core.EndKind.held: "hold", _core.EndKind.elapsed: "duration"}
 
 
@@ -172,3 +177,24 @@ def _food_lines(food: _core.Food, system: System) -> Iterator[str]:
         if getattr(food, key):
             yield _amount(key, getattr(food, key), "share", system)
     yield f"source = {_quoted(food.source)}"
+    yield from _consistency_lines(food, system)
+
+
+def _consistency_lines(food: _core.Food, system: System) -> Iterator[str]:
+    liquid, plain = food.consistency, _core.Consistency()
+    if liquid == plain:
+        return
+    if name := consistency_name(liquid):
+        yield f"consistency = {_quoted(name)}"
+        return
+    yield ""
+    yield f"[foods.{_quoted(food.name)}.consistency]"
+    for key, value in liquid.to_dict().items():
+        if value == getattr(plain, key):
+            continue
+        if key == "source":
+            yield f"source = {_quoted(value)}"
+        elif key in _CONSISTENCY_KINDS:
+            yield _amount(key, value, _CONSISTENCY_KINDS[key], system)
+        else:
+            yield f"{key} = {value!r}"
