@@ -28,16 +28,16 @@ _Temperature = Annotated[float, quantity("temperature")]
 class ConsistencyTable(Table):
     """How thick a liquid is, in a file; plain numbers are in SI units."""
 
-    consistency: Annotated[float, plain_number("Pa s^n", 0.7)] | None = None
-    flow_index: Annotated[float, plain_number("1 (n of the power law)", 0.5)] | None = None
+    consistency: Annotated[float, plain_number(0.7, "Pa s^n")] | None = None
+    flow_index: Annotated[float, plain_number(0.5)] | None = None
     reference_temperature: _Temperature | None = None
-    activation_energy: Annotated[float, plain_number("J/mol", 12e3)] | None = None
+    activation_energy: Annotated[float, plain_number(12e3, "J/mol")] | None = None
     reference_solids: Annotated[float, quantity("share")] | None = None
-    solids_exponent: Annotated[float, plain_number("1 (per dry share)", 7.4)] | None = None
+    solids_exponent: Annotated[float, plain_number(7.4)] | None = None
     thickens_from: _Temperature | None = None
     thickens_until: _Temperature | None = None
-    thickening_factor: Annotated[float, plain_number("1 (times as thick)", 30.0)] | None = None
-    thickening_rate: Annotated[float, plain_number("1/s", 0.01)] | None = None
+    thickening_factor: Annotated[float, plain_number(30.0)] | None = None
+    thickening_rate: Annotated[float, plain_number(0.01, "1/s")] | None = None
     source: str = ""
 
     def made(self) -> _core.Consistency:

@@ -63,16 +63,17 @@ def plain_name(name: str) -> str:
     return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
 
 
-def plain_number(unit: str, example: float) -> Reads:
+def plain_number(example: float, unit: str = "") -> Reads:
     """A field such as `activation_energy = 12e3`, in SI units without unit."""
+    told = f"a plain number in {unit}" if unit else "a plain number"
 
     def read(value: object) -> float:
         if isinstance(value, bool) or not isinstance(value, (int, float)):
-            told = f'"{value}" is not a plain number in {unit}; write it without unit and quotes'
-            raise InvalidArgument(f"{told}, for example {example:g}")
+            hint = f"write it without unit and quotes, for example {example:g}"
+            raise InvalidArgument(f'"{value}" is not {told}; {hint}')
         return float(value)
 
-    return Reads(read, {"type": "number", "description": f"in {unit}", "examples": [example]})
+    return Reads(read, {"type": "number", "description": told, "examples": [example]})
 
 
 def quantity(kind: str) -> Reads:
