@@ -58,11 +58,6 @@ class Worded:
         return {"anyOf": [handler(schema), {"type": "string", **self.schema}]}
 
 
-def plain_name(name: str) -> str:
-    """A name as names are compared: lower case, with blanks for underscores and hyphens."""
-    return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
-
-
 def plain_number(example: float, unit: str = "") -> Reads:
     """A field such as `activation_energy = 12e3`, in SI units without unit."""
     told = f"a plain number in {unit}" if unit else "a plain number"
@@ -98,6 +93,11 @@ def choice(enumeration: Any, *, leave_out: str = "") -> Reads:
         return members[text]
 
     return Reads(read, {"type": "string", "enum": list(members)})
+
+
+def plain_name(name: str) -> str:
+    """A name as names are compared: lower case, with blanks for underscores and hyphens."""
+    return " ".join(name.lower().replace("_", " ").replace("-", " ").split())
 
 
 def nearest(name: str, known: Iterable[str]) -> str:

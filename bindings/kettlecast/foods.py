@@ -27,7 +27,10 @@ _Consistency = Annotated[
 
 
 class FoodTable(Table):
-    """Table `[foods.NAME]` of a file; components in per cent by mass, absent ones are 0."""
+    """Table `[foods.NAME]` of a file; components in per cent by mass, absent ones are 0.
+
+    `consistency` is the name of a bundled one, or a table of its own.
+    """
 
     also: tuple[str, ...] = ()
     water: _Share = 0.0
