@@ -11,40 +11,52 @@ from typing import Annotated
 
 from . import _core
 from .errors import InvalidArgument, UnknownName
-from .file_model import Table, nearest, plain_name, quantity, read_toml, refusal, validate
+from .file_model import (
+    Table,
+    nearest,
+    plain_name,
+    plain_number,
+    quantity,
+    read_toml,
+    refusal,
+    validate,
+)
 
 _Temperature = Annotated[float, quantity("temperature")]
 
 
 class ConsistencyTable(Table):
-    """Table `[consistencies.NAME]` of a file; plain numbers are in SI units."""
+    """How thick a liquid is, in a file; plain numbers are in SI units."""
 
-    also: tuple[str, ...] = ()
-    consistency: float | None = None
-    flow_index: float | None = None
+    consistency: Annotated[float, plain_number(0.7, "Pa s^n")] | None = None
+    flow_index: Annotated[float, plain_number(0.5)] | None = None
     reference_temperature: _Temperature | None = None
-    activation_energy: float | None = None
+    activation_energy: Annotated[float, plain_number(12e3, "J/mol")] | None = None
     reference_solids: Annotated[float, quantity("share")] | None = None
-    solids_exponent: float | None = None
+    solids_exponent: Annotated[float, plain_number(7.4)] | None = None
     thickens_from: _Temperature | None = None
     thickens_until: _Temperature | None = None
-    thickening_factor: float | None = None
-    thickening_rate: float | None = None
+    thickening_factor: Annotated[float, plain_number(30.0)] | None = None
+    thickening_rate: Annotated[float, plain_number(0.01, "1/s")] | None = None
     source: str = ""
+
+    def made(self) -> _core.Consistency:
+        """The record with these values, not yet checked."""
+        return _core.Consistency(**self.given(*ConsistencyTable.model_fields))
+
+
+class NamedConsistency(ConsistencyTable):
+    """Table `[consistencies.NAME]` of a file."""
+
+    also: tuple[str, ...] = ()
 
 
 class _ConsistenciesFile(Table):
-    consistencies: dict[str, ConsistencyTable]
-
-
-def consistency_from(table: ConsistencyTable) -> _core.Consistency:
-    """The consistency of one table, not checked."""
-    keys = [key for key in ConsistencyTable.model_fields if key != "also"]
-    return _core.Consistency(**table.given(*keys))
+    consistencies: dict[str, NamedConsistency]
 
 
 def consistencies_from(
-    tables: Mapping[str, ConsistencyTable], path: str | Path
+    tables: Mapping[str, NamedConsistency], path: str | Path
 ) -> dict[str, _core.Consistency]:
     """The consistencies of the tables of a file by plain name, other names included.
 
@@ -56,7 +68,7 @@ def consistencies_from(
     found: dict[str, _core.Consistency] = {}
     problems: list[tuple[str, str]] = []
     for name, table in tables.items():
-        made = consistency_from(table)
+        made = table.made()
         try:
             _core.check(made)
         except InvalidArgument as error:
@@ -98,3 +110,27 @@ def consistency(name: str) -> _core.Consistency:
     raise UnknownName(
         f'consistency "{name}" is not known{nearest(wanted, known)}; there are: {names}'
     )
+
+
+def consistency_name(wanted: _core.Consistency) -> str | None:
+    """Name of the bundled consistency that equals a record; None if there is none."""
+    return next((name for name, one in bundled_consistencies().items() if one == wanted), None)
+
+
+def known_consistency(value: object) -> object:
+    """What a file gives for a consistency, with the table of a bundled one for its name.
+
+    Raises
+    ------
+    InvalidArgument
+        A name that is not known, or neither a name nor a table.
+    """
+    if isinstance(value, str):
+        try:
+            found = consistency(value)
+        except UnknownName as error:
+            raise InvalidArgument(str(error)) from None
+        return ConsistencyTable.model_construct(**found.to_dict())
+    if not isinstance(value, (Mapping, ConsistencyTable)):
+        raise InvalidArgument(f'must be a name such as "custard", or a table; got {value!r}')
+    return value

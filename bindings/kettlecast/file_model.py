@@ -48,6 +48,29 @@ class Reads:
         return dict(self.schema)
 
 
+@dataclass(frozen=True, eq=False)
+class Worded:
+    """Mark of a table that a word may stand for: what else its JSON Schema says of the word."""
+
+    schema: Mapping[str, Any] = field(default_factory=dict)
+
+    def __get_pydantic_json_schema__(self, schema: Any, handler: Any) -> dict[str, Any]:
+        return {"anyOf": [handler(schema), {"type": "string", **self.schema}]}
+
+
+def plain_number(example: float, unit: str = "") -> Reads:
+    """A field such as `activation_energy = 12e3`, in SI units without unit."""
+    told = f"a plain number in {unit}" if unit else "a plain number"
+
+    def read(value: object) -> float:
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            hint = f"write it without unit and quotes, for example {example:g}"
+            raise InvalidArgument(f'"{value}" is not {told}; {hint}')
+        return float(value)
+
+    return Reads(read, {"type": "number", "description": told, "examples": [example]})
+
+
 def quantity(kind: str) -> Reads:
     """A field such as `mass = "12 kg"`, read as SI."""
     entry = units.kind_named(kind)

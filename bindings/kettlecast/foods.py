@@ -10,12 +10,20 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Annotated
 
+import pydantic
+
 from . import _core
-from .consistencies import ConsistencyTable, consistency, consistency_from
+from .consistencies import ConsistencyTable, known_consistency
 from .errors import InvalidArgument, UnknownName
-from .file_model import Table, plain_name, quantity, read_toml, refusal, validate
+from .file_model import Table, Worded, plain_name, quantity, read_toml, refusal, validate
 
 _Share = Annotated[float, quantity("share")]
+# the name of a bundled one, or a table
+_Consistency = Annotated[
+    ConsistencyTable,
+    pydantic.BeforeValidator(known_consistency),
+    Worded({"examples": ["custard", "tomato paste"]}),
+]
 
 
 class FoodTable(Table):
@@ -35,7 +43,7 @@ class FoodTable(Table):
     juice_fraction: _Share | None = None
     sugar: _Share | None = None
     salt: _Share | None = None
-    consistency: ConsistencyTable | str | None = None
+    consistency: _Consistency | None = None
     source: str = ""
 
 
@@ -56,7 +64,7 @@ def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _
     for name, table in tables.items():
         try:
             made = _food(name, table)
-        except (InvalidArgument, UnknownName) as error:
+        except InvalidArgument as error:
             problems.append((f"foods.{name}", str(error)))
             continue
         for word in (name, *table.also):
@@ -71,10 +79,8 @@ def foods_from(tables: Mapping[str, FoodTable], path: str | Path) -> dict[str, _
 def _food(name: str, table: FoodTable) -> _core.Food:
     parts = table.given("water", "protein", "fat", "carbohydrate", "fibre", "ash")
     rest = table.given("freezing_point", "juice_fraction", "sugar", "salt", "source")
-    if isinstance(table.consistency, str):
-        rest["consistency"] = consistency(table.consistency)
-    elif table.consistency is not None:
-        rest["consistency"] = consistency_from(table.consistency)
+    if table.consistency is not None:
+        rest["consistency"] = table.consistency.made()
     food = _core.Food(name=name, composition=_core.Composition(**parts), **rest)
     _core.check(food)
     return food

@@ -10,7 +10,7 @@ import pydantic
 
 from . import _core
 from .errors import FileFormatError, InvalidArgument, UnknownName
-from .file_model import Reads, Table, choice, quantity, read_toml, refusal, validate
+from .file_model import Reads, Table, Worded, choice, quantity, read_toml, refusal, validate
 from .foods import FoodTable, food, foods_from
 from .units import parse
 
@@ -108,11 +108,11 @@ class _Phase(Table):
     until: _Until | None = None
     lose: _Loss | None = None
     time_limit: _Time | None = None
-    stir: _Stir | None = None
+    stir: Annotated[_Stir, Worded({"examples": ["20 rpm"]})] | None = None
     heat_limit: Annotated[float, quantity("share")] | None = None
     floor_limit: _Temperature | None = None
     difference_limit: _Difference | None = None
-    jacket: _Jacket | None = None
+    jacket: Annotated[_Jacket, Worded({"enum": ["off", "on", "cool"]})] | None = None
     cover: _Cover | None = None
     prompt: str | None = None
     add: tuple[_Add, ...] = ()
@@ -162,8 +162,13 @@ def read_recipe(path: str | Path) -> _core.Recipe:
     """A recipe from a TOML file.
 
     The file has `[recipe]` with a name, a `[[phase]]` for each phase with a `[[phase.add]]` for
-    each addition, and may describe foods of its own under `[foods.NAME]`. Of several end rules
-    (hold, duration, until, lose) the first that is met ends the phase.
+    each addition. Of several end rules (hold, duration, until, lose) the first that is met ends the
+    phase.
+
+    A food of its own stands under `[foods.NAME]`: shares of its components, and, if they are not
+    nothing, freezing_point, juice_fraction, sugar, salt and `consistency`. That is a bundled one by
+    name (`consistency = "custard"`) or a table `[foods.NAME.consistency]` with the members of
+    `Consistency`. To cook a bundled food with another consistency, describe it anew so.
 
     Raises
     ------

@@ -8,12 +8,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from . import _core
+from .consistencies import consistency_name
 from .errors import InvalidArgument
 from .file_model import plain_name
 from .foods import bundled_foods
 from .units import System, exact_text
 
 _LOSSES = {_core.EndKind.mass_lost: "mass", _core.EndKind.share_lost: "share"}
+_CONSISTENCY_KINDS = dict.fromkeys(
+    ("reference_temperature", "thickens_from", "thickens_until"), "temperature"
+) | {"reference_solids": "share"}
 _HOLDS = {_core.EndKind.held: "hold", _core.EndKind.elapsed: "duration"}
 
 
@@ -172,22 +176,25 @@ def _food_lines(food: _core.Food, system: System) -> Iterator[str]:
     for key in ("sugar", "salt"):
         if getattr(food, key):
             yield _amount(key, getattr(food, key), "share", system)
-    if food.consistency != _core.Consistency():
-        yield f"consistency = {{ {', '.join(_consistency_parts(food.consistency, system))} }}"
     yield f"source = {_quoted(food.source)}"
+    yield from _consistency_lines(food, system)
 
 
-def _consistency_parts(given: _core.Consistency, system: System) -> Iterator[str]:
-    """Members that differ from a liquid like water; numbers without a unit are in SI units."""
-    plain = _core.Consistency().to_dict()
-    for key, value in given.to_dict().items():
-        if value == plain[key]:
+def _consistency_lines(food: _core.Food, system: System) -> Iterator[str]:
+    liquid, plain = food.consistency, _core.Consistency()
+    if liquid == plain:
+        return
+    if name := consistency_name(liquid):
+        yield f"consistency = {_quoted(name)}"
+        return
+    yield ""
+    yield f"[foods.{_quoted(food.name)}.consistency]"
+    for key, value in liquid.to_dict().items():
+        if value == getattr(plain, key):
             continue
         if key == "source":
             yield f"source = {_quoted(value)}"
-        elif key == "reference_solids":
-            yield _amount(key, value, "share", system)
-        elif key in ("reference_temperature", "thickens_from", "thickens_until"):
-            yield _amount(key, value, "temperature", system)
+        elif key in _CONSISTENCY_KINDS:
+            yield _amount(key, value, _CONSISTENCY_KINDS[key], system)
         else:
-            yield f"{key} = {float(value)!r}"
+            yield f"{key} = {value!r}"

@@ -8,7 +8,7 @@ import pytest
 import kettlecast as kc
 from kettlecast import _core
 from kettlecast.consistencies import (
-    ConsistencyTable,
+    NamedConsistency,
     bundled_consistencies,
     consistencies_from,
     consistency,
@@ -112,8 +112,8 @@ def test_names_do_not_depend_on_case_or_underscore() -> None:
 
 def test_a_file_with_problems_lists_them() -> None:
     tables = {
-        "thin": ConsistencyTable(consistency=-1.0),
-        "other": ConsistencyTable(also=("Thin",)),
+        "thin": NamedConsistency(consistency=-1.0),
+        "other": NamedConsistency(also=("Thin",)),
     }
     with pytest.raises(FileFormatError) as caught:
         consistencies_from(tables, Path("own.toml"))

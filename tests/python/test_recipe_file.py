@@ -5,7 +5,6 @@ from pathlib import Path
 import pytest
 
 from kettlecast import _core
-from kettlecast.consistencies import consistency
 from kettlecast.demo import demo_path
 from kettlecast.errors import FileFormatError, InvalidArgument
 from kettlecast.foods import food
@@ -309,28 +308,3 @@ def test_two_foods_of_one_name_cannot_be_written(tmp_path: Path, stew: _core.Rec
 def test_the_schema_offers_the_words_of_a_recipe() -> None:
     phase = recipe_schema()["$defs"]["_Phase"]["properties"]
     assert {"regulate", "set_point", "hold", "until", "add", "jacket", "cover"} <= set(phase)
-
-
-def test_a_food_of_a_recipe_takes_a_bundled_consistency_or_its_own(tmp_path: Path) -> None:
-    soup = 'water = "88 %"\ncarbohydrate = "10 %"\nfat = "2 %"\n'
-    add = '[[phase.add]]\nfood = "soup"\nmass = "20 kg"\ntemperature = "20 degC"\n'
-    named = only_phase(
-        tmp_path, f'duration = "60 s"\n{add}[foods.soup]\n{soup}consistency = "cream soup"\n'
-    )
-    assert named.additions[0].food.consistency == consistency("cream soup")
-    own = only_phase(
-        tmp_path,
-        f'duration = "60 s"\n{add}[foods.soup]\n{soup}[foods.soup.consistency]\n'
-        'consistency = 2.5\nflow_index = 0.5\nreference_temperature = "140 degF"\n',
-    )
-    found = own.additions[0].food.consistency
-    assert (found.consistency, found.flow_index) == (2.5, 0.5)
-    assert found.reference_temperature == pytest.approx(333.15, abs=1e-9)
-
-
-def test_an_unknown_consistency_is_told_with_the_nearest(tmp_path: Path) -> None:
-    told = refusal(
-        tmp_path,
-        HEAD + 'duration = "60 s"\n[foods.soup]\nwater = "100 %"\nconsistency = "custrad"\n',
-    )
-    assert 'foods.soup: consistency "custrad" is not known (did you mean "custard"?)' in told
