@@ -27,6 +27,14 @@ void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);
 void bind_fit(pybind11::module_& module);
 
+/// The submodules that the subjects share.
+inline pybind11::module_ properties_of(pybind11::module_& module) {
+  return module.def_submodule("properties", "Material properties in SI units.");
+}
+inline pybind11::module_ transfer_of(pybind11::module_& module) {
+  return module.def_submodule("transfer", "Heat transfer correlations in SI units.");
+}
+
 /// Part of bind_batch, of the submodule it is given.
 void bind_two_node(pybind11::module_& module);
 

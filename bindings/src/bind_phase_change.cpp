@@ -1,11 +1,8 @@
-#include <pybind11/stl.h>
-
 #include <string>
 #include <utility>
 
 #include "bind.hpp"
 #include "checked.hpp"
-#include "kettlecast/base/errors.hpp"
 #include "kettlecast/properties/steam.hpp"
 #include "kettlecast/transfer/boiling.hpp"
 #include "kettlecast/transfer/boiling_surfaces.hpp"
@@ -17,25 +14,24 @@
 namespace kettlecast::python {
 namespace {
 
-namespace py = pybind11;
-
 void require_steam(const std::string& where, double gauge, double ambient) {
-  require_between(where, "ambient_pressure", ambient, 1e3, 2e5, "Pa");
   require_between(where, "gauge_pressure", gauge, 612.0 - ambient, 1.0028e6 - ambient, "Pa");
 }
 
 void bind_steam(py::module_& parent) {
   auto module = parent.def_submodule("steam", "Saturated steam of a jacket, up to 180 degC.");
+  const auto gauge_pressure = named("gauge_pressure", -2e5, 1.0028e6, "Pa");
+  const auto ambient_pressure = named("ambient_pressure") = constants::atmosphere;
   const auto of_gauge = [&](const char* name, double (*property)(const double&, double),
                             const char* text) {
-    const std::string where = name;
-    module.def(
-        name,
+    const std::string where = std::string("steam.") + name;
+    define(
+        module, name,
         [=](double gauge, double ambient) {
           require_steam(where, gauge, ambient);
           return property(gauge, ambient);
         },
-        named("gauge_pressure"), py::arg("ambient_pressure") = constants::atmosphere, text);
+        text, gauge_pressure, ambient_pressure);
   };
   of_gauge("temperature", &steam::temperature<double>,
            "[K] at which steam condenses at a gauge pressure [Pa]. IAPWS-IF97.");
@@ -43,21 +39,19 @@ void bind_steam(py::module_& parent) {
            "[J/kg] at a gauge pressure [Pa]. Within 1.3e-5 of IAPWS-IF97.");
   of_gauge("density", &steam::density<double>,
            "Of the steam [kg/m3] at a gauge pressure [Pa]. Within 1.0e-4 of IAPWS-IF97.");
-  module.def(
-      "temperature_with_air",
+  define(
+      module, "temperature_with_air",
       [](double gauge, double air_fraction, double ambient) {
-        require_steam("temperature_with_air", gauge, ambient);
-        require_sense("temperature_with_air", "air_fraction", air_fraction);
+        const char* where = "steam.temperature_with_air";
+        require_steam(where, gauge, ambient);
         const double whole = gauge + ambient;
-        require_steam("temperature_with_air", (1.0 - air_fraction) * whole - ambient, ambient);
+        require_steam(where, (1.0 - air_fraction) * whole - ambient, ambient);
         return steam::temperature_with_air(whole, air_fraction);
       },
-      named("gauge_pressure"), named("air_fraction"),
-      py::arg("ambient_pressure") = constants::atmosphere,
-      "Dew point [K] of steam with a mole fraction of air [-], by Dalton's law.");
-  define(
-      module, "air_mass_fraction", +[](double y) { return steam::air_mass_fraction(y); },
-      "Mass fraction [-] of air from its mole fraction in steam [-].", named("air_fraction"));
+      "Dew point [K] of steam with a mole fraction of air [-], by Dalton's law.", gauge_pressure,
+      named("air_fraction"), ambient_pressure);
+  define(module, "air_mass_fraction", &steam::air_mass_fraction<double>,
+         "Mass fraction [-] of air from its mole fraction in steam [-].", named("air_fraction"));
 }
 
 double rohsenow(double density, double vapour_density, double specific_heat, double latent_heat,
@@ -82,39 +76,26 @@ void define_rohsenow(py::module_& module, const char* name, Function function, c
                      const char* text) {
   define(module, name, function, text, named("density"), named("vapour_density"),
          named("specific_heat"), named("latent_heat"), named("surface_tension"), named("viscosity"),
-         named("prandtl"), named(given), py::arg("surface_constant") = BoilingSurface{}.constant,
-         py::arg("prandtl_exponent") = BoilingSurface{}.prandtl_exponent);
+         named("prandtl"), named(given), named("surface_constant") = BoilingSurface{}.constant,
+         named("prandtl_exponent") = BoilingSurface{}.prandtl_exponent);
 }
 
 void bind_kettle_boiling(py::module_& module) {
-  define(
-      module, "kettle_floor_coefficient",
-      +[](double excess, double pressure) {
-        return simple_boiling_coefficient(excess, pressure, simple_boiling::floor);
-      },
-      "Water boiling on a floor [W/(m2 K)]. Geankoplis 4.8 (from memory).", named("excess"),
-      py::arg("pressure") = constants::atmosphere);
-  define(
-      module, "kettle_wall_coefficient",
-      +[](double excess, double pressure) {
-        return simple_boiling_coefficient(excess, pressure, simple_boiling::wall);
-      },
-      "Water boiling on a wall [W/(m2 K)]. Geankoplis 4.8 (from memory).", named("excess"),
-      py::arg("pressure") = constants::atmosphere);
-  define(
-      module, "kettle_floor_heat_flux",
-      +[](double excess, double pressure) {
-        return simple_boiling_heat_flux(excess, pressure, simple_boiling::floor);
-      },
-      "Into water boiling on a floor [W/m2]; up to 240 kW/m2.", named("excess"),
-      py::arg("pressure") = constants::atmosphere);
-  define(
-      module, "kettle_wall_heat_flux",
-      +[](double excess, double pressure) {
-        return simple_boiling_heat_flux(excess, pressure, simple_boiling::wall);
-      },
-      "Into water boiling on a wall [W/m2]; up to 63 kW/m2.", named("excess"),
-      py::arg("pressure") = constants::atmosphere);
+  const auto of_excess = [&](const char* name, const PowerLaws<2>& laws, auto function,
+                             const char* text) {
+    define(
+        module, name,
+        [=](double excess, double pressure) { return function(excess, pressure, laws); }, text,
+        named("excess"), named("pressure") = constants::atmosphere);
+  };
+  of_excess("kettle_floor_coefficient", simple_boiling::floor, &simple_boiling_coefficient<double>,
+            "Water boiling on a floor [W/(m2 K)]. Geankoplis 4.8 (from memory).");
+  of_excess("kettle_wall_coefficient", simple_boiling::wall, &simple_boiling_coefficient<double>,
+            "Water boiling on a wall [W/(m2 K)]. Geankoplis 4.8 (from memory).");
+  of_excess("kettle_floor_heat_flux", simple_boiling::floor, &simple_boiling_heat_flux<double>,
+            "Into water boiling on a floor [W/m2]; up to 240 kW/m2.");
+  of_excess("kettle_wall_heat_flux", simple_boiling::wall, &simple_boiling_heat_flux<double>,
+            "Into water boiling on a wall [W/m2]; up to 63 kW/m2.");
 }
 
 void bind_boiling(py::module_& parent) {
@@ -125,57 +106,49 @@ void bind_boiling(py::module_& parent) {
                   "Excess temperature [K] of nucleate boiling at a flux. Rohsenow (1952).");
   define(
       module, "critical_heat_flux",
-      +[](double density, double vapour_density, double latent_heat, double surface_tension,
-          double constant) {
+      [](double density, double vapour_density, double latent_heat, double surface_tension,
+         double constant) {
         return critical_heat_flux(BoilingLiquid<double>{density, vapour_density, 0.0, latent_heat,
                                                         surface_tension, 0.0, 0.0},
                                   constant);
       },
       "[W/m2]; constant pi/24 by Zuber (1958), 0.149 by Lienhard & Dhir, 0.18 in other books.",
       named("density"), named("vapour_density"), named("latent_heat"), named("surface_tension"),
-      py::arg("constant") = constants::pi / 24.0);
+      named("constant") = constants::pi / 24.0);
   bind_kettle_boiling(module);
-  module.def(
-      "surface_constants",
+  define(
+      module, "surface_constants",
       [](const std::string& name) {
         const BoilingSurface& found = boiling_pair(name).constants;
         return std::pair(found.constant, found.prandtl_exponent);
       },
-      named("name"), "C_sf and Prandtl exponent [-] of a liquid on a surface for Rohsenow.");
-  module.def("surface_names", &boiling_pair_names, "Liquids on surfaces that have constants.");
-  define(
-      module, "boil_off_rate",
-      +[](double heat_flow, double latent_heat, double feed_heat) {
-        return boil_off_rate(heat_flow, latent_heat, feed_heat);
-      },
-      "Water that boils off [kg/s] at a heat flow [W]; feed_heat brings a feed to the boil.",
-      named("heat_flow"), named("latent_heat"), py::arg("feed_heat") = 0.0);
+      "C_sf and Prandtl exponent [-] of a liquid on a surface for Rohsenow.", py::arg("name"));
+  define(module, "surface_names", &boiling_pair_names, "Liquids on surfaces that have constants.");
+  define(module, "boil_off_rate", &boil_off_rate<double>,
+         "Water that boils off [kg/s] at a heat flow [W]; feed_heat brings a feed to the boil.",
+         named("heat_flow"), named("latent_heat"), named("feed_heat") = 0.0);
 }
 
 void bind_films(py::module_& module) {
-  define(
-      module, "modified_latent_heat",
-      +[](double latent_heat, double specific_heat, double subcooling, double share) {
-        return modified_latent_heat(latent_heat, specific_heat, subcooling, share);
-      },
-      "h_fg + share cp dT [J/kg]; share 3/8 by Bromley (1952), 0.68 by Rohsenow (1956).",
-      named("latent_heat"), named("specific_heat"), named("subcooling"),
-      py::arg("share") = film_cooling::rohsenow);
+  define(module, "modified_latent_heat", &modified_latent_heat<double>,
+         "h_fg + share cp dT [J/kg]; share 3/8 by Bromley (1952), 0.68 by Rohsenow (1956).",
+         named("latent_heat"), named("specific_heat"), named("subcooling"),
+         named("share") = film_cooling::rohsenow);
   define(
       module, "laminar_film_coefficient",
-      +[](double density, double vapour_density, double conductivity, double viscosity,
-          double latent_heat, double subcooling, double length, double inclination) {
+      [](double density, double vapour_density, double conductivity, double viscosity,
+         double latent_heat, double subcooling, double length, double inclination) {
         return laminar_film_coefficient(
             {density, vapour_density, conductivity, viscosity, latent_heat}, subcooling, length,
             inclination);
       },
       "Mean of a laminar film on a plate [W/(m2 K)]. Nusselt (1916).", named("density"),
       named("vapour_density"), named("conductivity"), named("viscosity"), named("latent_heat"),
-      named("subcooling"), named("length"), py::arg("inclination") = constants::pi / 2.0);
+      named("subcooling"), named("length"), named("inclination") = constants::pi / 2.0);
   define(
       module, "film_thickness",
-      +[](double density, double vapour_density, double conductivity, double viscosity,
-          double latent_heat, double subcooling, double distance) {
+      [](double density, double vapour_density, double conductivity, double viscosity,
+         double latent_heat, double subcooling, double distance) {
         return film_thickness({density, vapour_density, conductivity, viscosity, latent_heat},
                               subcooling, distance);
       },
@@ -184,8 +157,8 @@ void bind_films(py::module_& module) {
       named("latent_heat"), named("subcooling"), named("distance"));
   define(
       module, "tube_film_coefficient",
-      +[](double density, double vapour_density, double conductivity, double viscosity,
-          double latent_heat, double subcooling, double diameter, double coefficient) {
+      [](double density, double vapour_density, double conductivity, double viscosity,
+         double latent_heat, double subcooling, double diameter, double coefficient) {
         return tube_film_coefficient(
             {density, vapour_density, conductivity, viscosity, latent_heat}, subcooling, diameter,
             coefficient);
@@ -193,32 +166,29 @@ void bind_films(py::module_& module) {
       "Mean around a horizontal tube [W/(m2 K)]; 0.728 by Nusselt, 0.725 to 0.782 by source.",
       named("density"), named("vapour_density"), named("conductivity"), named("viscosity"),
       named("latent_heat"), named("subcooling"), named("diameter"),
-      py::arg("coefficient") = tube_film::nusselt);
+      named("coefficient", 0.0, 10.0, "-") = tube_film::nusselt);
 }
 
 void bind_walls(py::module_& module) {
   define(
       module, "film_reynolds_number",
-      +[](double viscosity, double latent_heat, double coefficient, double subcooling,
-          double length) {
+      [](double viscosity, double latent_heat, double coefficient, double subcooling,
+         double length) {
         return film_reynolds_number({0.0, 0.0, 0.0, viscosity, latent_heat}, coefficient,
                                     subcooling, length);
       },
       "4 h dT L / (mu h_fg) [-] at the lower edge.", named("viscosity"), named("latent_heat"),
-      named("coefficient"), named("subcooling"), named("length"));
-  define(
-      module, "film_number_by_reynolds",
-      +[](double re, double pr) { return film_number_by_reynolds(re, pr); },
-      "h (nu^2/g)^(1/3) / k [-], laminar to turbulent. Incropera & DeWitt 10.38-10.40.",
-      named("reynolds"), named("prandtl"));
-  define(
-      module, "film_number", +[](double p, double pr) { return film_number(p, pr); },
-      "The same by k L dT / (mu h_fg (nu^2/g)^(1/3)) [-]. Incropera & DeWitt 10.42-10.44.",
-      named("parameter"), named("prandtl"));
+      named("coefficient", 0.0, 1e12, "W/(m2 K)"), named("subcooling"), named("length"));
+  define(module, "film_number_by_reynolds", &film_number_by_reynolds<double>,
+         "h (nu^2/g)^(1/3) / k [-], laminar to turbulent. Incropera & DeWitt 10.38-10.40.",
+         named("reynolds", 1e-9, 1e12, "-"), named("prandtl"));
+  define(module, "film_number", &film_number<double>,
+         "The same by k L dT / (mu h_fg (nu^2/g)^(1/3)) [-]. Incropera & DeWitt 10.42-10.44.",
+         named("parameter"), named("prandtl"));
   define(
       module, "jacket_coefficient",
-      +[](double density, double vapour_density, double conductivity, double viscosity,
-          double latent_heat, double prandtl, double subcooling, double height, double air) {
+      [](double density, double vapour_density, double conductivity, double viscosity,
+         double latent_heat, double prandtl, double subcooling, double height, double air) {
         return steam_jacket_coefficient(
             {density, vapour_density, conductivity, viscosity, latent_heat}, prandtl, subcooling,
             height, air);
@@ -226,16 +196,12 @@ void bind_walls(py::module_& module) {
       "Steam side of a jacket or wall [W/(m2 K)], any film, resting air by Uchida (1965).",
       named("density"), named("vapour_density"), named("conductivity"), named("viscosity"),
       named("latent_heat"), named("prandtl"), named("subcooling"), named("height"),
-      py::arg("air_mass_fraction") = 0.0);
-  define(
-      module, "coefficient_with_air",
-      +[](double film, double air) { return coefficient_with_air(film, air); },
-      "Film with resting air in the steam in series [W/(m2 K)]. Uchida (1965); caution.",
-      named("film_coefficient"), named("air_mass_fraction"));
-  define(
-      module, "condensate_rate",
-      +[](double heat_flow, double latent_heat) { return condensate_rate(heat_flow, latent_heat); },
-      "[kg/s] at a heat flow [W].", named("heat_flow"), named("latent_heat"));
+      named("air_mass_fraction") = 0.0);
+  define(module, "coefficient_with_air", &coefficient_with_air<double>,
+         "Film with resting air in the steam in series [W/(m2 K)]. Uchida (1965); caution.",
+         named("film_coefficient"), named("air_mass_fraction"));
+  define(module, "condensate_rate", &condensate_rate<double>, "[kg/s] at a heat flow [W].",
+         named("heat_flow"), named("latent_heat"));
 }
 
 }  // namespace
@@ -243,7 +209,7 @@ void bind_walls(py::module_& module) {
 void bind_phase_change(py::module_& module) {
   auto properties = module.def_submodule("properties");
   bind_steam(properties);
-  auto transfer = module.def_submodule("transfer", "Heat transfer correlations in SI units.");
+  auto transfer = transfer_of(module);
   bind_boiling(transfer);
   auto condensation = transfer.def_submodule("condensation", "Films of condensate.");
   bind_films(condensation);

@@ -1,10 +1,7 @@
-#include <pybind11/numpy.h>
-
 #include <string>
 
 #include "bind.hpp"
-#include "kettlecast/base/errors.hpp"
-#include "kettlecast/properties/air.hpp"
+#include "checked.hpp"
 #include "kettlecast/properties/atmosphere.hpp"
 #include "kettlecast/properties/component.hpp"
 #include "kettlecast/properties/composition.hpp"
@@ -17,41 +14,37 @@
 namespace kettlecast::python {
 namespace {
 
-namespace py = pybind11;
-
-using Property = double (*)(const double&);
-
-/// Property of the temperature [K], for numbers and arrays of any shape.
-void define(py::module_& module, const char* name, Property property, const char* text) {
-  module.def(name, py::vectorize([property](double temperature) { return property(temperature); }),
-             py::arg("temperature"), text);
+/// Property of the temperature, for numbers and arrays of any shape.
+template <class Property>
+void define_at(py::module_& module, const char* name, Property property, const char* text) {
+  define_for_arrays(module, name, property, text, named("temperature"));
 }
 
 void bind_water(py::module_& parent) {
   auto module = parent.def_submodule("water", "Saturated liquid water, 273 to 433 K.");
-  define(module, "saturation_pressure", &water::saturation_pressure<double>, "[Pa]");
-  define(module, "specific_heat", &water::specific_heat<double>, "[J/(kg K)]");
-  define(module, "specific_enthalpy", &water::specific_enthalpy<double>, "[J/kg], 0 at 273.15 K");
-  define(module, "density", &water::density<double>, "[kg/m3]");
-  define(module, "conductivity", &water::conductivity<double>, "[W/(m K)]");
-  define(module, "viscosity", &water::viscosity<double>, "[Pa s]");
-  define(module, "expansivity", &water::expansivity<double>, "[1/K]");
-  define(module, "latent_heat", &water::latent_heat<double>, "[J/kg]");
-  define(module, "surface_tension", &water::surface_tension<double>, "[N/m]");
-  define(module, "vapour_density", &water::vapour_density<double>, "[kg/m3]");
-  module.def("saturation_temperature",
-             py::vectorize([](double pressure) { return water::saturation_temperature(pressure); }),
-             py::arg("pressure"), "[K] at a pressure [Pa]");
+  define_at(module, "saturation_pressure", &water::saturation_pressure<double>, "[Pa]");
+  define_at(module, "specific_heat", &water::specific_heat<double>, "[J/(kg K)]");
+  define_at(module, "specific_enthalpy", &water::specific_enthalpy<double>,
+            "[J/kg], 0 at 273.15 K");
+  define_at(module, "density", &water::density<double>, "[kg/m3]");
+  define_at(module, "conductivity", &water::conductivity<double>, "[W/(m K)]");
+  define_at(module, "viscosity", &water::viscosity<double>, "[Pa s]");
+  define_at(module, "expansivity", &water::expansivity<double>, "[1/K]");
+  define_at(module, "latent_heat", &water::latent_heat<double>, "[J/kg]");
+  define_at(module, "surface_tension", &water::surface_tension<double>, "[N/m]");
+  define_at(module, "vapour_density", &water::vapour_density<double>, "[kg/m3]");
+  define_for_arrays(module, "saturation_temperature", &water::saturation_temperature<double>,
+                    "[K] at a pressure [Pa]", named("pressure"));
 }
 
 void bind_oil(py::module_& parent) {
   auto module = parent.def_submodule("oil", "A mean cooking oil, 278 to 473 K.");
-  define(module, "density", &oil::density<double>, "[kg/m3]");
-  define(module, "specific_heat", &oil::specific_heat<double>, "[J/(kg K)]");
-  define(module, "specific_enthalpy", &oil::specific_enthalpy<double>, "[J/kg], 0 at 273.15 K");
-  define(module, "conductivity", &oil::conductivity<double>, "[W/(m K)]");
-  define(module, "viscosity", &oil::viscosity<double>, "[Pa s]");
-  define(module, "expansivity", &oil::expansivity<double>, "[1/K]");
+  define_at(module, "density", &oil::density<double>, "[kg/m3]");
+  define_at(module, "specific_heat", &oil::specific_heat<double>, "[J/(kg K)]");
+  define_at(module, "specific_enthalpy", &oil::specific_enthalpy<double>, "[J/kg], 0 at 273.15 K");
+  define_at(module, "conductivity", &oil::conductivity<double>, "[W/(m K)]");
+  define_at(module, "viscosity", &oil::viscosity<double>, "[Pa s]");
+  define_at(module, "expansivity", &oil::expansivity<double>, "[1/K]");
 }
 
 void bind_components(py::module_& parent) {
@@ -59,8 +52,8 @@ void bind_components(py::module_& parent) {
   const auto add = [&](const char* name, const Component& part) {
     auto one = module.def_submodule(name, "One component; Choi & Okos (1986), -40 to 150 degC.");
     const auto of = [&](const char* property, const ComponentProperty& value, const char* text) {
-      one.def(property, py::vectorize([value](double temperature) { return value(temperature); }),
-              py::arg("temperature"), text);
+      define_at(
+          one, property, [value](double temperature) { return value(temperature); }, text);
     };
     of("density", part.density, "[kg/m3]");
     of("specific_heat", part.specific_heat, "[J/(kg K)]");
@@ -76,17 +69,12 @@ void bind_components(py::module_& parent) {
   add("ash", component::ash);
 }
 
-/// Property of a food at a temperature that is checked.
+const py::arg food_argument("food");
+
+/// Property of a food at a temperature.
 template <class Property>
 void of_food(py::module_& module, const char* name, Property property, const char* text) {
-  module.def(
-      name,
-      [=](const Food& food, double temperature) {
-        require_between(std::string("foods.") + name, "temperature", temperature, 228.0, 473.15,
-                        "K");
-        return property(food, temperature);
-      },
-      py::arg("food"), py::arg("temperature"), text);
+  define(module, name, property, text, food_argument, named("temperature", 228.0, 473.15, "K"));
 }
 
 using OfComposition = double (*)(const Composition&, const double&);
@@ -101,15 +89,15 @@ void of_composition(py::module_& module, const char* name, OfComposition propert
 }
 
 void of_frozen(py::module_& module, const char* name, OfFrozen property, const char* text) {
-  module.def(
-      name,
+  const std::string where = std::string("foods.") + name;
+  define(
+      module, name,
       [=](const Food& food, double temperature, double ice_fraction) {
-        const std::string where = std::string("foods.") + name;
-        require_between(where, "temperature", temperature, 228.0, 273.16, "K");
         require_between(where, "ice_fraction", ice_fraction, 0.0, food.composition.water, "kg/kg");
         return property(food.composition, temperature, ice_fraction);
       },
-      py::arg("food"), py::arg("temperature"), py::arg("ice_fraction"), text);
+      text, food_argument, named("temperature", 228.0, 273.16, "K"),
+      named("ice_fraction", 0.0, 1.0, "kg/kg"));
 }
 
 void bind_food_properties(py::module_& parent) {
@@ -136,13 +124,13 @@ void bind_food_properties(py::module_& parent) {
 
 void bind_food_estimates(py::module_& parent) {
   auto module = parent.def_submodule("foods", "Foods from their composition.");
-  module.def(
-      "latent_heat", [](const Food& food) { return latent_heat(food.composition); },
-      py::arg("food"), "Of all its water, as tables state it [J/kg].");
-  module.def(
-      "heldman_singh_specific_heat",
+  define(
+      module, "latent_heat", [](const Food& food) { return latent_heat(food.composition); },
+      "Of all its water, as tables state it [J/kg].", food_argument);
+  define(
+      module, "heldman_singh_specific_heat",
       [](const Food& food) { return heldman_singh_specific_heat(food.composition); },
-      py::arg("food"), "Unfrozen, at any temperature, by Heldman & Singh (1981) [J/(kg K)].");
+      "Unfrozen, at any temperature, by Heldman & Singh (1981) [J/(kg K)].", food_argument);
   of_food(module, "tchigeov_ice_fraction", &tchigeov_ice_fraction<double>,
           "Ice per mass of food by Tchigeov (1979) [kg/kg].");
   of_food(
@@ -169,22 +157,19 @@ void bind_food_estimates(py::module_& parent) {
 }
 
 void bind_atmosphere(py::module_& module) {
-  const auto define_altitude = [&](const char* name, Property property, const char* text) {
-    module.def(name, py::vectorize([property](double altitude) { return property(altitude); }),
-               py::arg("altitude"), text);
-  };
-  define_altitude("pressure_at_altitude", &pressure_at_altitude<double>,
-                  "US Standard Atmosphere 1976 [Pa] at an altitude [m].");
-  define_altitude("temperature_at_altitude", &temperature_at_altitude<double>,
-                  "US Standard Atmosphere 1976 [K] at an altitude [m].");
-  define_altitude("density_at_altitude", &density_at_altitude<double>,
-                  "US Standard Atmosphere 1976 [kg/m3] at an altitude [m].");
+  const auto altitude = named("altitude");
+  define_for_arrays(module, "pressure_at_altitude", &pressure_at_altitude<double>,
+                    "US Standard Atmosphere 1976 [Pa] at an altitude [m].", altitude);
+  define_for_arrays(module, "temperature_at_altitude", &temperature_at_altitude<double>,
+                    "US Standard Atmosphere 1976 [K] at an altitude [m].", altitude);
+  define_for_arrays(module, "density_at_altitude", &density_at_altitude<double>,
+                    "US Standard Atmosphere 1976 [kg/m3] at an altitude [m].", altitude);
 }
 
 }  // namespace
 
 void bind_properties(py::module_& module) {
-  auto properties = module.def_submodule("properties", "Material properties in SI units.");
+  auto properties = properties_of(module);
   bind_water(properties);
   bind_oil(properties);
   bind_components(properties);

@@ -11,32 +11,15 @@
 namespace kettlecast::python {
 namespace {
 
-namespace py = pybind11;
-
 using OfRayleigh = double (*)(const double&);
 using OfBoth = double (*)(const double&, const double&);
 
 void define_nusselt(py::module_& module, const char* name, OfRayleigh function, const char* text) {
-  const std::string where = name;
-  module.def(
-      name,
-      [function, where](double rayleigh) {
-        require_sense(where, "rayleigh", rayleigh);
-        return function(rayleigh);
-      },
-      named("rayleigh"), text);
+  define(module, name, function, text, named("rayleigh"));
 }
 
 void define_nusselt(py::module_& module, const char* name, OfBoth function, const char* text) {
-  const std::string where = name;
-  module.def(
-      name,
-      [function, where](double rayleigh, double prandtl) {
-        require_sense(where, "rayleigh", rayleigh);
-        require_sense(where, "prandtl", prandtl);
-        return function(rayleigh, prandtl);
-      },
-      named("rayleigh"), named("prandtl"), text);
+  define(module, name, function, text, named("rayleigh"), named("prandtl"));
 }
 
 void bind_nusselt_numbers(py::module_& module) {
@@ -73,8 +56,8 @@ void bind_nusselt_numbers(py::module_& module) {
 void bind_room_air(py::module_& module) {
   define(
       module, "rayleigh_number",
-      +[](double density, double specific_heat, double conductivity, double viscosity,
-          double expansivity, double difference, double length) {
+      [](double density, double specific_heat, double conductivity, double viscosity,
+         double expansivity, double difference, double length) {
         return rayleigh_number(
             Fluid<double>{density, specific_heat, conductivity, viscosity, expansivity}, difference,
             length);
@@ -82,38 +65,27 @@ void bind_room_air(py::module_& module) {
       "g beta dT L^3 rho^2 cp / (mu k) [-].", named("density"), named("specific_heat"),
       named("conductivity"), named("viscosity"), named("expansivity"), named("difference"),
       named("length"));
-  define(
-      module, "room_air_wall_coefficient",
-      +[](double difference) { return room_air_coefficient(difference, room_air::vertical); },
-      "Vertical surface in room air [W/(m2 K)]. Kern (1950), example 18.4.", named("difference"));
-  define(
-      module, "room_air_up_coefficient",
-      +[](double difference) { return room_air_coefficient(difference, room_air::facing_up); },
-      "Hot surface facing up in room air [W/(m2 K)]. Kern (1950), from memory.",
-      named("difference"));
-  define(
-      module, "room_air_down_coefficient",
-      +[](double difference) { return room_air_coefficient(difference, room_air::facing_down); },
-      "Hot surface facing down in room air [W/(m2 K)]. Kern (1950), from memory.",
-      named("difference"));
+  const auto room = [&](const char* name, double constant, const char* text) {
+    define(
+        module, name, [=](double difference) { return room_air_coefficient(difference, constant); },
+        text, named("difference"));
+  };
+  room("room_air_wall_coefficient", room_air::vertical,
+       "Vertical surface in room air [W/(m2 K)]. Kern (1950), example 18.4.");
+  room("room_air_up_coefficient", room_air::facing_up,
+       "Hot surface facing up in room air [W/(m2 K)]. Kern (1950), from memory.");
+  room("room_air_down_coefficient", room_air::facing_down,
+       "Hot surface facing down in room air [W/(m2 K)]. Kern (1950), from memory.");
 }
 
 void bind_radiation(py::module_& parent) {
   auto module = parent.def_submodule("radiation", "Radiation of grey surfaces.");
-  define(
-      module, "radiative_heat_flux",
-      +[](double emissivity, double surface, double surroundings) {
-        return radiative_heat_flux(emissivity, surface, surroundings);
-      },
-      "e sigma (T^4 - T_s^4) [W/m2]. Stefan-Boltzmann.", named("emissivity"), named("surface"),
-      named("surroundings"));
-  define(
-      module, "radiation_coefficient",
-      +[](double emissivity, double surface, double surroundings) {
-        return radiation_coefficient(emissivity, surface, surroundings);
-      },
-      "The same per kelvin of difference [W/(m2 K)]. Incropera & DeWitt 1.9.", named("emissivity"),
-      named("surface"), named("surroundings"));
+  define(module, "radiative_heat_flux", &radiative_heat_flux<double>,
+         "e sigma (T^4 - T_s^4) [W/m2]. Stefan-Boltzmann.", named("emissivity"), named("surface"),
+         named("surroundings"));
+  define(module, "radiation_coefficient", &radiation_coefficient<double>,
+         "The same per kelvin of difference [W/(m2 K)]. Incropera & DeWitt 1.9.",
+         named("emissivity"), named("surface"), named("surroundings"));
   define(module, "exchange_emissivity", &exchange_emissivity,
          "Of a body inside another [-], area_ratio inner/outer. Incropera & DeWitt, table 13.3.",
          named("inner"), named("outer"), named("area_ratio"));
@@ -124,49 +96,35 @@ void bind_radiation(py::module_& parent) {
 
 void bind_evaporation(py::module_& parent) {
   auto module = parent.def_submodule("evaporation", "Evaporation from open surfaces.");
-  define(
-      module, "lewis_number",
-      +[](double alpha, double diffusivity) { return lewis_number(alpha, diffusivity); },
-      "alpha / D [-].", named("thermal_diffusivity"), named("vapour_diffusivity"));
-  define(
-      module, "lewis_mass_coefficient",
-      +[](double film, double heat_capacity, double lewis) {
-        return lewis_mass_coefficient(film, heat_capacity, lewis);
-      },
-      "h / (rho cp Le^(2/3)) [m/s]. Chilton & Colburn (1934).", named("film_coefficient"),
-      named("heat_capacity"), named("lewis"));
-  define(
-      module, "open_surface_evaporation",
-      +[](double coefficient, double temperature, double pressure, double near, double far) {
-        return open_surface_evaporation(coefficient, temperature, pressure, near, far);
-      },
-      "With Stefan flow [kg/(m2 s)]. Bird, Stewart & Lightfoot 18.2.", named("mass_coefficient"),
-      named("temperature"), named("pressure"), named("surface_vapour_pressure"),
-      named("ambient_vapour_pressure"));
+  define(module, "lewis_number", &lewis_number<double>, "alpha / D [-].",
+         named("thermal_diffusivity"), named("vapour_diffusivity"));
+  define(module, "lewis_mass_coefficient", &lewis_mass_coefficient<double>,
+         "h / (rho cp Le^(2/3)) [m/s]. Chilton & Colburn (1934).", named("film_coefficient"),
+         named("heat_capacity"), named("lewis"));
+  define(module, "open_surface_evaporation", &open_surface_evaporation<double>,
+         "With Stefan flow [kg/(m2 s)]. Bird, Stewart & Lightfoot 18.2.", named("mass_coefficient"),
+         named("temperature"), named("pressure"), named("surface_vapour_pressure"),
+         named("ambient_vapour_pressure"));
   define(
       module, "pool_evaporation",
-      +[](double difference, double air_speed, double latent_heat, double activity) {
+      [](double difference, double air_speed, double latent_heat, double activity) {
         return pool_evaporation(difference, air_speed, latent_heat, activity);
       },
       "Pool equation [kg/(m2 s)]. Carrier (1918), ASHRAE; activity 0.74 if undisturbed.",
       named("pressure_difference"), named("air_speed"), named("latent_heat"),
-      py::arg("activity") = 1.0);
+      named("activity") = 1.0);
   define(
-      module, "draught_factor", +[](double air_speed) { return draught_factor(air_speed); },
+      module, "draught_factor", [](double air_speed) { return draught_factor(air_speed); },
       "Evaporation under a hood or fan over that in still air [-]. Pool equation.",
       named("air_speed"));
-  define(
-      module, "latent_heat_flux",
-      +[](double evaporation, double latent_heat) {
-        return latent_heat_flux(evaporation, latent_heat);
-      },
-      "Heat that evaporation takes [W/m2].", named("evaporation"), named("latent_heat"));
+  define(module, "latent_heat_flux", &latent_heat_flux<double>,
+         "Heat that evaporation takes [W/m2].", named("evaporation"), named("latent_heat"));
 }
 
 }  // namespace
 
 void bind_surface_losses(py::module_& parent) {
-  auto transfer = parent.def_submodule("transfer", "Heat transfer correlations in SI units.");
+  auto transfer = transfer_of(parent);
   auto convection = transfer.def_submodule("convection", "Natural convection.");
   bind_nusselt_numbers(convection);
   bind_room_air(convection);

@@ -133,7 +133,7 @@ T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Piec
   const T lightness = sqrt(fluid.expansivity * fluid.expansivity + 1e-12);
   const T buoyant = constants::gravity * lightness * magnitude(motion.difference) * size;
   const T velocity = sqrt(stirred * stirred + buoyant);
-  const T reynolds = fluid.density * velocity * size / fluid.viscosity;
+  const T reynolds = reynolds_number(fluid, velocity, size);
   const T swum = ranz_marshall_nusselt(reynolds, prandtl_number(fluid)) * fluid.conductivity / size;
   const T heaped = 2.0 * fluid.conductivity / (motion.coating + thinnest_coating);
   return heaped + motion.swimming * (swum - heaped);

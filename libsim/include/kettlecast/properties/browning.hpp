@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/properties/arrhenius.hpp"
 
 /// How much faster hot surfaces brown: an indicator to compare runs with, not a measurement of
 /// colour. It knows neither sugar, acid nor water of the food, and a wet surface hardly browns.
@@ -34,7 +35,7 @@ inline constexpr double reference_temperature = 150.0 + constants::ice_point;
 template <class T>
 T rate(const T& temperature, const T& reference, const T& activation_energy) {
   using std::exp;
-  return exp(activation_energy / constants::molar_gas * (1.0 / reference - 1.0 / temperature));
+  return exp(-arrhenius_exponent(activation_energy, reference, temperature));
 }
 
 /// Rise of temperature that makes a reaction ten times as fast, at a temperature [K].

@@ -3,9 +3,9 @@
 #include <cmath>
 #include <string>
 
-#include "kettlecast/base/constants.hpp"
 #include "kettlecast/base/record.hpp"
 #include "kettlecast/numerics/smooth.hpp"
+#include "kettlecast/properties/arrhenius.hpp"
 #include "kettlecast/properties/water.hpp"
 
 /// Viscosity of thick liquids: sauces, purees, porridge, and what thickens while it cooks.
@@ -75,8 +75,8 @@ T apparent_viscosity(const Consistency& liquid, const T& temperature, const T& s
   T exponent = liquid.solids_exponent * (dry_share - liquid.reference_solids) +
                std::log(liquid.thickening_factor) * thickened;
   if (liquid.consistency == 0.0) return water::viscosity(temperature) * exp(exponent);
-  exponent += liquid.activation_energy / constants::molar_gas *
-              (1.0 / temperature - 1.0 / liquid.reference_temperature);
+  exponent +=
+      arrhenius_exponent(liquid.activation_energy, liquid.reference_temperature, temperature);
   const T square = shear_rate * shear_rate + least_shear_rate * least_shear_rate;
   return liquid.consistency * exp(exponent + 0.5 * (liquid.flow_index - 1.0) * log(square));
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "kettlecast/base/constants.hpp"
+#include "kettlecast/properties/arrhenius.hpp"
 #include "kettlecast/properties/composition.hpp"
 
 /// Liquid cooking oil, a mean of rapeseed, soybean, corn, sunflower and the like. Temperatures in
@@ -100,8 +101,7 @@ template <class T>
 T arrhenius_viscosity(const T& reference, const T& reference_temperature, const T& energy,
                       const T& temperature) {
   using std::exp;
-  return reference *
-         exp(energy / constants::molar_gas * (1.0 / temperature - 1.0 / reference_temperature));
+  return reference * exp(arrhenius_exponent(energy, reference_temperature, temperature));
 }
 
 /// Viscosity of one oil that is known at one temperature, falling as that of the mean oil [Pa s].

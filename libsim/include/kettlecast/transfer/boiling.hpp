@@ -63,23 +63,6 @@ T rohsenow_excess(const BoilingLiquid<T>& liquid, const T& heat_flux,
   return pow(heat_flux / rohsenow_heat_flux(liquid, T(1.0), surface), 1.0 / 3.0);
 }
 
-/// Critical heat flux of pool boiling on a large plate [W/m2].
-///
-///     q_c = (pi/24) h_fg rho_v (sigma g (rho_l - rho_v) / rho_v^2)^(1/4) ((rho_l +
-///     rho_v)/rho_l)^(1/2)
-///
-/// Source: Zuber (1958).
-/// Range:  large clean horizontal surface; 0.149 instead of pi/24 is common.
-template <class T>
-T critical_heat_flux(const BoilingLiquid<T>& liquid) {
-  using std::sqrt;
-  const T lift = liquid.surface_tension * constants::gravity *
-                 (liquid.density - liquid.vapour_density) /
-                 (liquid.vapour_density * liquid.vapour_density);
-  return (constants::pi / 24.0) * liquid.latent_heat * liquid.vapour_density * sqrt(sqrt(lift)) *
-         sqrt(1.0 + liquid.vapour_density / liquid.density);
-}
-
 /// Critical heat flux with a constant of one's own choice [W/m2].
 ///
 ///     q_c = K h_fg rho_v^(1/2) (sigma g (rho_l - rho_v))^(1/4)
@@ -96,6 +79,19 @@ T critical_heat_flux(const BoilingLiquid<T>& liquid, double constant) {
   const T lift =
       liquid.surface_tension * constants::gravity * (liquid.density - liquid.vapour_density);
   return constant * liquid.latent_heat * sqrt(liquid.vapour_density) * sqrt(sqrt(lift));
+}
+
+/// Critical heat flux of pool boiling on a large plate [W/m2].
+///
+///     q_c = (pi/24) h_fg rho_v^(1/2) (sigma g (rho_l - rho_v))^(1/4) (1 + rho_v / rho_l)^(1/2)
+///
+/// Source: Zuber (1958).
+/// Range:  large clean horizontal surface; 0.149 instead of pi/24 is common.
+template <class T>
+T critical_heat_flux(const BoilingLiquid<T>& liquid) {
+  using std::sqrt;
+  return critical_heat_flux(liquid, constants::pi / 24.0) *
+         sqrt(1.0 + liquid.vapour_density / liquid.density);
 }
 
 /// Nucleate heat flux that levels off at the critical flux instead of passing it [W/m2].

@@ -36,6 +36,16 @@ T rayleigh_number(const Fluid<T>& fluid, const T& temperature_difference, double
          (fluid.viscosity * fluid.conductivity);
 }
 
+/// Reynolds number, rho v L / mu [-].
+///
+/// @param fluid     at bulk temperature
+/// @param velocity  v [m/s]
+/// @param length    L [m]
+template <class T>
+T reynolds_number(const Fluid<T>& fluid, const T& velocity, double length) {
+  return fluid.density * velocity * length / fluid.viscosity;
+}
+
 /// Reynolds number of an agitator, rho N d^2 / mu [-].
 ///
 /// @param fluid     at bulk temperature
