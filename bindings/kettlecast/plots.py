@@ -137,7 +137,7 @@ def _looks(forecast: Forecast) -> Iterator[tuple[str, str, float, dict[str, Any]
     for i, (name, poured) in enumerate(_pieces(forecast)):
         look = {"c": _PIECES[i % len(_PIECES)], "ls": _DOTS[i % len(_DOTS)]}
         look["lw"] = 1.5 + 0.4 * (i // len(_DOTS))
-        plain = name.replace("_", " ").replace(".", " ")
+        plain = name.replace("_", " ").replace(".", ", ")
         yield f"{plain} core", f"{name}.core_temperature_C", poured, look
 
 
