@@ -10,6 +10,7 @@ import typer
 
 from . import cli_input, units
 from . import cli_options as options
+from .cli_foods import food_plain, say_food, say_foods
 from .cli_frame import Commands, print_version
 from .cli_output import (
     CAUTION,
@@ -24,7 +25,6 @@ from .cli_output import (
     say_forecast,
     say_json,
     say_run,
-    table,
     working,
 )
 from .comparing import compare as compare_forecasts
@@ -266,26 +266,20 @@ def check(
 
 
 @app.command(epilog=options.CODES)
-def foods(as_json: options.Json = False) -> None:
-    """List the foods that recipes can name, and their make-up."""
-    known = [food(name) for name in food_names()]
-    if as_json:
-        nested = ("composition", "consistency")
-        say_json(
-            [one.to_dict() | {key: getattr(one, key).to_dict() for key in nested} for one in known]
-        )
+def foods(
+    name: Annotated[
+        str | None, typer.Argument(metavar="NAME", help="Tell all about this food.")
+    ] = None,
+    as_json: options.Json = False,
+    us: options.Us = False,
+) -> None:
+    """List the foods that recipes can name, and their make-up; or tell all about one."""
+    if name is not None:
+        one = food(name)
+        say_json(food_plain(one)) if as_json else say_food(one, _system(us))
         return
-    parts = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
-    dissolved = ("sugar", "salt")
-    rows = [
-        [
-            one.name,
-            *(f"{100.0 * getattr(one.composition, part):.1f}" for part in parts),
-            *(f"{100.0 * getattr(one, part):.1f}" for part in dissolved),
-        ]
-        for one in known
-    ]
-    table(["food [% by mass]", *parts, "(sugar)", "(salt)"], rows)
+    known = [food(each) for each in food_names()]
+    say_json([food_plain(each) for each in known]) if as_json else say_foods(known)
 
 
 @app.command(epilog=options.CODES)

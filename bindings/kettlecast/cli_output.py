@@ -17,6 +17,7 @@ from rich.table import Table
 from . import _core
 from .clock_text import clock_text, range_text
 from .comparing import Comparison
+from .endings import ending_text
 from .findings import Finding, Severity
 from .fit_result import Fit
 from .forecasting import Forecast
@@ -133,15 +134,14 @@ def total_text(forecast: Forecast) -> str:
 def say_forecast(forecast: Forecast, system: System) -> None:
     """Phases of a forecast as a table, and the whole run in a sentence."""
     sign, over, mass = ("F", "F", "lb") if system == "us" else ("C", "K", "kg")
-    rows = []
+    rows: list[list[str]] = []
     for number, row in forecast.to_dataframe(system).iterrows():
         cells = [_time_cell(row, name) for name in ("to_reach", "duration")]
         highest = _figure(row[f"peak_reading_{sign}"])
         beyond = _figure(row[f"overshoot_reading_{over}"])
         lost, energy = _figure(row[f"evaporated_{mass}"], 2), _figure(row["energy_kWh"], 2)
-        rows.append(
-            [f"{number} {row['phase']}", row["ended"], *cells, highest, beyond, lost, energy]
-        )
+        ended = ending_text(forecast, len(rows), system)
+        rows.append([f"{number} {row['phase']}", ended, *cells, highest, beyond, lost, energy])
     unit = "degF" if system == "us" else "degC"
     head = ["phase", "ends by", "set point\nreached after", "phase\nlasts", f"highest\n[{unit}]"]
     head += [f"over\n[{'degF' if system == 'us' else 'K'}]", f"steam\n[{mass}]", "energy\n[kWh]"]

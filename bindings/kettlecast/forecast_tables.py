@@ -52,11 +52,13 @@ def spread_of(members: Sequence[Sequence[_core.PhaseReport]], level: float) -> S
     return Spread(*ends(reach), *ends(duration))
 
 
-def _row(phase: _core.PhaseReport, us: bool) -> dict[str, object]:
+def _row(phase: _core.PhaseReport, planned: _core.Phase, us: bool) -> dict[str, object]:
     temperature, mass = ("F", "lb") if us else ("C", "kg")
     factor = 1.8 if us else 1.0
 
     def level(kelvin: float) -> float:
+        if planned.regulated is _core.Regulated.difference:
+            return np.nan  # the highest difference is no temperature
         return (kelvin - _ICE) * factor + (32.0 if us else 0.0)
 
     def difference(kelvin: float | None) -> float:
@@ -79,12 +81,16 @@ def _row(phase: _core.PhaseReport, us: bool) -> dict[str, object]:
 
 
 def phases_table(
-    phases: Sequence[_core.PhaseReport], spread: Spread | None, system: str
+    phases: Sequence[_core.PhaseReport],
+    recipe: _core.Recipe,
+    spread: Spread | None,
+    system: str,
 ) -> pd.DataFrame:
     """One row per phase, indexed by its number from 1."""
     if system not in ("metric", "us"):
         raise InvalidArgument(f'system must be "metric" or "us", got {system!r}')
-    table = pd.DataFrame([_row(phase, system == "us") for phase in phases])
+    pairs = zip(phases, recipe.phases, strict=True)
+    table = pd.DataFrame([_row(phase, planned, system == "us") for phase, planned in pairs])
     table.index = pd.RangeIndex(1, len(table) + 1, name="number")
     if spread is not None:
         for name in ("to_reach", "duration"):

@@ -76,7 +76,7 @@ class Forecast:
 
     def to_dataframe(self, system: str = "metric") -> pd.DataFrame:
         """One row per phase; `system` is "metric" (degC, kg) or "us" (degF, lb)."""
-        return phases_table(self.result.phases, self.spread(), system)
+        return phases_table(self.result.phases, self.recipe, self.spread(), system)
 
     def spread(self) -> Spread | None:
         """Lower and upper ends of the interval of each phase; None without a fit."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -11,6 +12,7 @@ import numpy as np
 
 from . import _core, units
 from .clock_text import clock_text
+from .endings import level_text, rule_text
 from .errors import InvalidArgument
 from .plot_marks import (
     GREY,
@@ -35,8 +37,9 @@ if TYPE_CHECKING:
 
     Degrees = Callable[[Any], Any]
 
-_PRODUCT, _PROBE, _FLOOR = "#0b3c5d", "#b8500f", "#3f6b35"
+_PRODUCT, _PROBE, _FLOOR, _JACKET = "#0b3c5d", "#b8500f", "#3f6b35", "#8a1f2b"
 _PIECES = ("#6a3d78", "#7a5c00", "#00635d", "#8c2f45")
+_SEEN = 0.5  # a boiling point this much above that of water has a line of its own [K]
 _DOTS: tuple[Any, ...] = ((0, (1, 1.2)), (0, (3, 1, 1, 1)), (0, (1, 3)), (0, (5, 1, 1, 1, 1, 1)))
 
 
@@ -58,17 +61,32 @@ def _degrees(system: units.System) -> tuple[Degrees, str]:
     return shown, sign
 
 
-def _goal(phase: _core.Phase, degrees: Degrees, sign: str) -> str:
-    if phase.regulated in (_core.Regulated.floor, _core.Regulated.probe):
-        level = float(degrees(phase.set_point - 273.15))
-        return f"{phase.regulated.name} {level:.0f}\N{NO-BREAK SPACE}{sign}"
-    if phase.regulated is _core.Regulated.none:
-        return "no heat"
-    return f"{phase.regulated.name} {phase.set_point:.0f} K"
+def _goal(phase: _core.Phase, system: units.System) -> str:
+    """What a phase is regulated on, and what ends it unless that is a time."""
+    idle = {
+        _core.JacketUse.off: "no heat",
+        _core.JacketUse.heat: "jacket only",
+        _core.JacketUse.cool: "cooling",
+    }
+    goal = idle[phase.jacket]
+    if phase.regulated is not _core.Regulated.none:
+        goal = level_text(phase.regulated, phase.set_point, system, digits=3)
+    ends = [
+        rule_text(rule, system, digits=3)
+        for rule in phase.ends
+        if rule.kind not in (_core.EndKind.held, _core.EndKind.elapsed)
+    ]
+    text = f"{goal}, until {' or '.join(ends)}" if ends else goal
+    return _unbroken(text)
+
+
+def _unbroken(text: str) -> str:
+    """Text with degree signs, whose numbers stay with their units."""
+    signed = text.replace("degC", "\N{DEGREE SIGN}C").replace("degF", "\N{DEGREE SIGN}F")
+    return re.sub(r"(?<=\d) (?=\S)", "\N{NO-BREAK SPACE}", signed)
 
 
 def _stretches(forecast: Forecast, system: units.System = "metric") -> list[Stretch]:
-    degrees, sign = _degrees(system)
     pairs = zip(forecast.result.phases, forecast.recipe.phases, strict=True)
     return [
         Stretch(
@@ -76,7 +94,7 @@ def _stretches(forecast: Forecast, system: units.System = "metric") -> list[Stre
             report.name,
             report.start / 60.0,
             (report.start + report.duration) / 60.0,
-            _goal(phase, degrees, sign),
+            _goal(phase, system),
         )
         for number, (report, phase) in enumerate(pairs, start=1)
     ]
@@ -92,23 +110,42 @@ def _pieces(forecast: Forecast) -> Iterator[tuple[str, float]]:
             seen[addition.name] += 1
             again = seen[addition.name]
             name = addition.name if again == 1 else f"{addition.name}_{again}"
-            yield name, report.start + addition.delay
+            for size in (".small", ".large") if addition.size_spread else ("",):
+                yield name + size, report.start + addition.delay
+
+
+def _uses_jacket(forecast: Forecast) -> bool:
+    return bool((forecast.trace[["jacket.heat", "jacket.cooling"]] > 0.0).any(axis=None))
+
+
+def _boils_hotter(forecast: Forecast) -> bool:
+    """Whether what is dissolved raises the boiling point enough to be seen."""
+    water = _core.properties.water.saturation_temperature(forecast.kettle.surroundings.pressure)
+    return float(forecast.trace["liquid.boiling_point_C"].max()) + 273.15 > water + _SEEN
+
+
+def _looks(forecast: Forecast) -> Iterator[tuple[str, str, float, dict[str, Any]]]:
+    """Label, column of the trace, since when [s], and look of each line."""
+    yield "floor reading", "floor_sensor.reading_C", 0.0, {"c": _FLOOR, "ls": "-.", "lw": 1.1}
+    yield "product", "product.temperature_C", 0.0, {"c": _PRODUCT, "ls": "-", "lw": 2.2}
+    yield "probe reading", "probe.reading_C", 0.0, {"c": _PROBE, "ls": "--", "lw": 1.3}
+    if _uses_jacket(forecast):
+        look = {"c": _JACKET, "ls": (0, (7, 2, 1, 2, 1, 2)), "lw": 0.9}
+        yield "jacket", "jacket.temperature_C", 0.0, look
+    if _boils_hotter(forecast):
+        yield "boiling point", "liquid.boiling_point_C", 0.0, {"c": INK, "ls": ":", "lw": 1.2}
+    for i, (name, poured) in enumerate(_pieces(forecast)):
+        look = {"c": _PIECES[i % len(_PIECES)], "ls": _DOTS[i % len(_DOTS)]}
+        look["lw"] = 1.5 + 0.4 * (i // len(_DOTS))
+        plain = name.replace("_", " ").replace(".", ", ")
+        yield f"{plain} core", f"{name}.core_temperature_C", poured, look
 
 
 def _temperatures(axes: Axes, forecast: Forecast, degrees: Degrees) -> None:
     trace = forecast.trace
     minutes = trace["time_s"].to_numpy() / 60.0
-    looks: list[tuple[str, str, float, dict[str, Any]]] = [
-        ("floor reading", "floor_sensor.reading_C", 0.0, {"c": _FLOOR, "ls": "-.", "lw": 1.1}),
-        ("product", "product.temperature_C", 0.0, {"c": _PRODUCT, "ls": "-", "lw": 2.2}),
-        ("probe reading", "probe.reading_C", 0.0, {"c": _PROBE, "ls": "--", "lw": 1.3}),
-    ]
-    for i, (name, poured) in enumerate(_pieces(forecast)):
-        look = {"c": _PIECES[i % len(_PIECES)], "ls": _DOTS[i % len(_DOTS)], "lw": 1.5}
-        plain = name.replace("_", " ")
-        looks.append((f"{plain} core", f"{name}.core_temperature_C", poured, look))
     lines = []
-    for label, column, since, look in looks:
+    for label, column, since, look in _looks(forecast):
         shown = (trace["time_s"] >= since).to_numpy()
         if column in trace and shown.any():
             values = degrees(trace[column].to_numpy()[shown])
@@ -118,7 +155,7 @@ def _temperatures(axes: Axes, forecast: Forecast, degrees: Degrees) -> None:
 
 def _set_points(axes: Axes, forecast: Forecast, degrees: Degrees) -> None:
     for stretch, phase in zip(_stretches(forecast), forecast.recipe.phases, strict=True):
-        if phase.regulated in (_core.Regulated.floor, _core.Regulated.probe):
+        if phase.regulated not in (_core.Regulated.none, _core.Regulated.difference):
             level = float(degrees(phase.set_point - 273.15))
             axes.hlines(level, stretch.start, stretch.end, color=INK, lw=0.8, zorder=2)
 
@@ -144,6 +181,28 @@ def _footnote(forecast: Forecast, narrow: list[str]) -> str:
     return textwrap.fill(text, 130)
 
 
+def _duties(forecast: Forecast) -> list[tuple[str, Any]]:
+    """What is on over time, as shares of full; what the kettle does not have is left out."""
+    trace, kettle = forecast.trace, forecast.kettle
+    duties = []
+    if kettle.floor_power > 0.0:
+        duties.append(("floor heat", trace["floor.heat"]))
+    if kettle.jacket.height > 0.0 or kettle.jacket.under_floor:
+        heat = {
+            _core.JacketKind.electric: "jacket heat",
+            _core.JacketKind.steam: "steam",
+            _core.JacketKind.liquid: "hot flow",
+        }
+        duties.append((heat[kettle.jacket.kind], trace["jacket.heat"]))
+    if (trace["jacket.cooling"] > 0.0).any():
+        duties.append(("cold flow", trace["jacket.cooling"]))
+    speed = trace["agitator.speed_rpm"]
+    fastest = float(speed.abs().max())
+    reversing = ", reversing" if (speed < 0.0).any() else ""
+    label = f"agitator\n(full: {fastest:.0f} rpm{reversing})"
+    return [*duties, (label, speed.abs() / (fastest or 1.0))]
+
+
 def plot_forecast(forecast: Forecast, system: units.System = "metric") -> Figure:
     """Temperatures over time with phases and set points; heat and stirring below.
 
@@ -156,7 +215,8 @@ def plot_forecast(forecast: Forecast, system: units.System = "metric") -> Figure
     """
     degrees, sign = _degrees(system)
     figure = _new_figure(11.0, 7.2)
-    axes, lanes = figure.subplots(2, 1, sharex=True, height_ratios=(4.2, 1.0))
+    duties = _duties(forecast)
+    axes, lanes = figure.subplots(2, 1, sharex=True, height_ratios=(4.2, len(duties) / 3.0))
     stretches = _stretches(forecast, system)
     axes.set_xlim(0.0, forecast.duration / 60.0)
     for part in (axes, lanes):
@@ -166,15 +226,7 @@ def plot_forecast(forecast: Forecast, system: units.System = "metric") -> Figure
     _temperatures(axes, forecast, degrees)
     _set_points(axes, forecast, degrees)
     narrow = head_phases(axes, stretches)
-    trace = forecast.trace
-    fastest = float(trace["agitator.speed_rpm"].max())
-    turning = trace["agitator.speed_rpm"] / (fastest or 1.0)
-    lines = [("floor heat", trace["floor.heat"]), ("jacket heat", trace["jacket.heat"])]
-    duty_lanes(
-        lanes,
-        (trace["time_s"] / 60.0).tolist(),
-        [*lines, (f"agitator\n(full: {fastest:.0f} rpm)", turning)],
-    )
+    duty_lanes(lanes, (forecast.trace["time_s"] / 60.0).tolist(), duties)
     axes.set_ylabel(f"temperature [{sign}]")
     lanes.set_xlabel("time [min]")
     title = f"{forecast.recipe.name} on {forecast.kettle.name}: {clock_text(forecast.duration)} min"

@@ -13,7 +13,7 @@ from matplotlib.text import Text
 
 from kettlecast import _core
 from kettlecast.comparing import compare
-from kettlecast.demo import demo_path
+from kettlecast.demo import RECIPES, demo_path
 from kettlecast.errors import InvalidArgument
 from kettlecast.fit_file import read_fit
 from kettlecast.fit_result import Fit
@@ -79,7 +79,21 @@ def looks(axes: Axes) -> list[tuple[object, ...]]:
     return [(line._dash_pattern, line.get_linewidth(), line.get_alpha()) for line in named]
 
 
-FIGURES = ("forecast", "forecast in degF", "plain forecast", "fit", "comparison")
+FIGURES = (
+    "forecast",
+    "forecast in degF",
+    "plain forecast",
+    "candy",
+    "steam and cooling",
+    "frozen pieces",
+    "fit",
+    "comparison",
+)
+
+
+def demo_forecast(recipe: str) -> Forecast:
+    kettle = read_kettle(demo_path(RECIPES[recipe]))
+    return forecast(kettle, read_recipe(demo_path(recipe)))
 
 
 @pytest.fixture(scope="module")
@@ -90,6 +104,9 @@ def figures(fitted: Fit, stew: Forecast) -> dict[str, Figure]:
         "forecast": stew.plot(),
         "forecast in degF": plot_forecast(stew, "us"),
         "plain forecast": plain.plot(),
+        "candy": demo_forecast("syrup.toml").plot(),
+        "steam and cooling": demo_forecast("custard.toml").plot(),
+        "frozen pieces": plot_forecast(demo_forecast("vegetables.toml"), "us"),
         "fit": fitted.plot(),
         "comparison": compare(stew, forecast(fitted, longer, draws=5)).plot(),
     }
@@ -134,6 +151,43 @@ def test_forecast_names_phases_set_points_and_pieces(figures: dict[str, Figure])
 def test_degrees_fahrenheit_are_those_of_the_recipe(figures: dict[str, Figure]) -> None:
     # 92 degC is 197.6 degF: 92 * 1.8 + 32.
     assert "probe 198 \N{DEGREE SIGN}F" in words(figures["forecast in degF"])
+
+
+def test_candy_shows_where_it_boils_and_what_ends_it(figures: dict[str, Figure]) -> None:
+    said = words(figures["candy"])
+    assert "boiling point" in said
+    assert "until probe 115 \N{DEGREE SIGN}C" in said
+    assert "boiling point" not in words(figures["plain forecast"])
+
+
+def test_boiling_point_line_is_where_the_syrup_boils(figures: dict[str, Figure]) -> None:
+    lines = {line.get_label(): line for line in figures["candy"].axes[0].get_lines()}
+    # At the end of the boil the syrup boils, so the two lines meet.
+    product, boiling = (lines[name].get_ydata()[-1] for name in ("product", "boiling point"))
+    assert product == pytest.approx(boiling, abs=1.0)
+
+
+def test_steam_kettle_shows_steam_jacket_and_cold_flow(figures: dict[str, Figure]) -> None:
+    said = words(figures["steam and cooling"])
+    for word in ("jacket", "steam", "cold flow", "cooling, until probe 40 \N{DEGREE SIGN}C"):
+        assert word in said
+    assert "floor heat" not in said
+    assert "jacket" not in [line.get_label() for line in figures["plain forecast"].axes[0].lines]
+
+
+def test_frozen_pieces_show_the_ends_of_their_sizes(figures: dict[str, Figure]) -> None:
+    said = words(figures["frozen pieces"])
+    assert "vegetables frozen, small core" in said
+    assert "vegetables frozen, large core" in said
+    # 75 degC is 167 degF
+    assert "until core 167 \N{DEGREE SIGN}F" in said
+    assert "reversing" in said
+
+
+def test_a_turning_agitator_is_drawn_upwards_either_way(figures: dict[str, Figure]) -> None:
+    lanes = figures["frozen pieces"].axes[1]
+    lowest = min(path.vertices[:, 1].min() for one in lanes.collections for path in one.get_paths())
+    assert lowest >= 0.0
 
 
 def test_narrow_phase_shows_its_number_and_is_named_below() -> None:
