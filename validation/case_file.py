@@ -34,7 +34,7 @@ class Section(Protocol):
     `value` gives what the library says to a row, in the unit of the row, or None where it cannot;
     it reads titles and inputs, never ids, so that rows of the same kind work too. `REASONS` maps
     the id of a row that is left out to why. A section may define `limit` for rows whose tolerance
-    needs more than the text in it.
+    needs more than the text in it, and `reason` for rows that are left out by their kind.
     """
 
     REASONS: Mapping[str, str]

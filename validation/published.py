@@ -73,8 +73,8 @@ def _section(letter: str, section: Section) -> tuple[list[Case], list[str]]:
 
 
 def _reason(section: Section, row: Row) -> str:
-    usual = "a range of the trade, see practice" if row["status"] == "PRACTICE" else "not answered"
-    return section.REASONS.get(row["id"], usual)
+    by_kind = getattr(section, "reason", lambda row: None)(row)
+    return section.REASONS.get(row["id"], by_kind or "not answered")
 
 
 def _counts(cases: Sequence[Case], left: Sequence[str]) -> str:
