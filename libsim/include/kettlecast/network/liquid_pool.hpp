@@ -120,10 +120,10 @@ T thin_viscosity(const LiquidPool<T>& pool, const T& temperature) {
 template <class T>
 T liquid_viscosity(const LiquidPool<T>& pool, const ThickLiquids<T>& thick, const T& temperature) {
   const T at = within_fits(temperature);
-  const T thin_mass = pool.water + pool.solids - thick_mass(thick);
-  const T watery =
-      stirred_viscosity(thick, thin_viscosity(pool, at), thin_mass > 0.0 ? thin_mass : T(0.0), at);
-  const T free_oil = pool.oil - thick_fat(thick);
+  const T own_fat = thick_fat(thick);
+  const T mass = pool.water + pool.solids + own_fat;
+  const T watery = stirred_viscosity(thick, thin_viscosity(pool, at), mass, at);
+  const T free_oil = pool.oil - own_fat;
   if (!(free_oil > 0.0)) return watery;
   LiquidPool<T> parted = pool;
   parted.oil = free_oil;
