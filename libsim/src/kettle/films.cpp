@@ -26,8 +26,9 @@ constexpr double least_difference = 0.1;
 // Share of the ideal penetration coefficient that scrapers reach [-]: 0.3 to 1 is common practice,
 // no source (transfer/scraped.hpp). Matters in thick product; the fitted film factor scales it.
 constexpr double scraping_efficiency = 0.5;
-// Time between two blades of an agitator that hardly turns [s].
-constexpr double longest_scrape = 60.0;
+// Time between two blades of an agitator that hardly turns [s]: so long that what it scrapes is
+// nothing beside natural convection, and no film jumps where the agitator stops.
+constexpr double longest_scrape = 3600.0;
 // Convection inside a covered kettle between liquid and wall [W/(m2 K)]; common practice, no
 // source.
 constexpr double enclosure_film = 6.0;
