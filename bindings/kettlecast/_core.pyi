@@ -349,7 +349,7 @@ class Phase(_Record):
         """How the product is stirred."""
     @property
     def heat_limit(self) -> float:
-        """Highest share of the floor power used [-]."""
+        """Highest share of the controlled power used [-]."""
     @property
     def floor_limit(self) -> float:
         """Ceiling for the floor reading [K]."""

@@ -46,6 +46,37 @@ TEST_CASE("a kettle that cannot exist is refused by name, key and range") {
   refused(changed([](Kettle& k) { k.controller.dead_band = 0.0; }), "dead_band must be between");
 }
 
+TEST_CASE("a jacket that cannot be is refused by what it lacks") {
+  const auto refused = [](JacketKind kind, double power, double height, const char* key) {
+    Kettle kettle = batch::stew_kettle();
+    kettle.jacket = {};
+    kettle.jacket.kind = kind;
+    kettle.jacket.power = power;
+    kettle.jacket.height = height;
+    kettle.jacket.heating.flow = 0.1;
+    CHECK_THROWS_WITH(check(kettle), mentions("jacket") && mentions(key));
+  };
+  refused(JacketKind::steam, 0.0, 0.2, "steam needs the power");
+  refused(JacketKind::liquid, 1e3, 0.2, "not by power");
+  refused(JacketKind::electric, 1e3, 0.0, "under_floor");
+  Kettle thick = batch::stew_kettle();
+  thick.jacket.cooling.glycol = 0.7;
+  CHECK_THROWS_WITH(check(thick), mentions("cooling: glycol must be between"));
+  thick.jacket.height = 0.0;
+  thick.jacket.under_floor = true;
+  thick.jacket.cooling.glycol = 0.0;
+  CHECK_NOTHROW(check(thick));
+}
+
+TEST_CASE("a kettle without floor elements is heated by its jacket") {
+  CHECK_FALSE(heats_by_jacket(batch::stew_kettle()));
+  CHECK(heats_by_jacket(changed([](Kettle& k) { k.floor_power = 0.0; })));
+  CHECK_FALSE(heats_by_jacket(changed([](Kettle& k) {
+    k.floor_power = 0.0;
+    k.jacket.power = 0.0;
+  })));
+}
+
 TEST_CASE("a room that cannot be is refused") {
   Surroundings room;
   room.relative_humidity = 55.0;

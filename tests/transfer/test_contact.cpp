@@ -50,21 +50,34 @@ TEST_CASE("two resistances in series") {
   sweep::rising(1.0, 1e4, [](double film) { return contact_coefficient(500.0, film); });
 }
 
-TEST_CASE("a heap is renewed in the 2 to 25 turns that were measured") {
-  // Schluender & Mollekopf (1984) report 2 to 25, paddles near 9 (from memory).
-  for (double speed : {0.05, 0.25, 0.4, 0.8, 2.0}) {
-    for (double diameter : {0.3, 0.8, 1.5}) {
-      const double turns = mixing_number(speed, diameter);
-      CHECK(turns > 2.0);
-      CHECK(turns < 25.0);
-      CHECK_THAT(turns, Catch::Matchers::WithinAbs(9.0, 3.0));
-    }
-  }
+TEST_CASE("turns until a heap is renewed") {
+  // Fr = (2 pi N)^2 D / (2 g) of a vessel 0.8 m wide: 1 at 0.788 1/s, 1e-3 at 0.0249 1/s.
+  const double unity = std::sqrt(2.0 * constants::gravity / 0.8) / (2.0 * constants::pi);
+  const char source[] = "Schluender & Mollekopf (1984), N_mix = 9 Fr^0.05, from memory";
+  check_relative(mixing_number(unity, 0.8), published(9.0, "-", source), 1e-9);
+  check_relative(mixing_number(unity * std::sqrt(1e-3), 0.8), published(6.371512, "-", source),
+                 1e-6);
+  check_relative(mixing_number(unity * std::sqrt(0.1), 0.8), published(8.021258, "-", source),
+                 1e-6);
+  // The Froude number alone counts: a vessel four times as wide at half the speed is the same.
+  CHECK_THAT(mixing_number(0.2, 3.2), Catch::Matchers::WithinRel(mixing_number(0.4, 0.8), 1e-12));
+  // Measured numbers lie between 2 and 25.
+  sweep::rising(0.02, 1.0, [](double speed) { return mixing_number(speed, 0.8); });
+  CHECK(mixing_number(0.02, 0.8) > 2.0);
+  CHECK(mixing_number(1.0, 0.8) < 25.0);
 }
 
-TEST_CASE("a heap rests shorter the faster it is stirred, and for the longest time at rest") {
+TEST_CASE("a heap rests until its turns are over, or for the longest time") {
+  // At Fr = 1 a heap takes nine turns.
+  const double unity = std::sqrt(2.0 * constants::gravity / 0.8) / (2.0 * constants::pi);
+  CHECK_THAT(heap_contact_time(unity, 0.8, very_long),
+             Catch::Matchers::WithinRel(9.0 / unity, 1e-9));
   CHECK(heap_contact_time(0.0, 0.8, 300.0) == 300.0);
-  CHECK_THAT(heap_contact_time(1.0, 0.8, 1e9),
-             Catch::Matchers::WithinRel(mixing_number(1.0, 0.8), 1e-12));
-  sweep::falling(1e-4, 2.0, [](double speed) { return heap_contact_time(speed, 0.8, 300.0); });
+  const auto at = [](double speed) { return heap_contact_time(speed, 0.8, 300.0); };
+  CHECK_THAT(at(1e-9), Catch::Matchers::WithinRel(300.0, 1e-6));
+  sweep::positive(0.0, 2.0, at);
+  sweep::falling(0.0, 2.0, at);
+  sweep::without_jump(0.0, 2.0, 0.1, at);
+  // Many blades or few: a heap lies longer than a clean sweep of each blade would leave it.
+  CHECK(at(0.5) > contact_time(0.5, 1.0, 300.0));
 }

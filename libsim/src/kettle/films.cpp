@@ -26,8 +26,9 @@ constexpr double least_difference = 0.1;
 // Share of the ideal penetration coefficient that scrapers reach [-]: 0.3 to 1 is common practice,
 // no source (transfer/scraped.hpp). Matters in thick product; the fitted film factor scales it.
 constexpr double scraping_efficiency = 0.5;
-// Time between two blades of an agitator that hardly turns [s].
-constexpr double longest_scrape = 60.0;
+// Time between two blades of an agitator that hardly turns [s]: so long that what it scrapes is
+// nothing beside natural convection, and no film jumps where the agitator stops.
+constexpr double longest_scrape = 3600.0;
 // Convection inside a covered kettle between liquid and wall [W/(m2 K)]; common practice, no
 // source.
 constexpr double enclosure_film = 6.0;
@@ -140,11 +141,10 @@ T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const Piec
 }
 
 template <class T>
-T boiling_heat_flux(const T& excess, const T& boiling_point) {
+T boiling_heat_flux(const T& excess, const T& boiling_point, const T& viscosity) {
   if (excess <= 0.0) return T(0.0);
   const T at = within_fits(boiling_point);
   const T specific_heat = water::specific_heat(at);
-  const T viscosity = water::viscosity(at);
   const BoilingLiquid<T> liquid{water::density(at),
                                 water::vapour_density(at),
                                 specific_heat,
@@ -208,7 +208,7 @@ template double wall_film_coefficient<double>(const Kettle&, const Fluid<double>
 template double piece_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                                const PieceMotion<double>&, double);
 template double agitator_power<double>(const Kettle&, const Fluid<double>&, double);
-template double boiling_heat_flux<double>(const double&, const double&);
+template double boiling_heat_flux<double>(const double&, const double&, const double&);
 template double condensation_flux<double>(const Kettle&, const FreeSurface<double>&, const double&);
 template SurfaceLoss<double> surface_loss<double>(const Kettle&, const FreeSurface<double>&);
 

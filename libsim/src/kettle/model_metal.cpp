@@ -109,8 +109,10 @@ typename KettleModel<T>::Flux KettleModel<T>::heated_surface_flux(const HeatedSu
   if (!(excess > 0.0)) return {convection, T(0.0)};
   const T wets = smooth_step(
       T((watery_share(scene.pool) - oil_continuous) / (water_continuous - oil_continuous)));
-  const T boiling = coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
-                    boiling_heat_flux(excess, scene.boiling_point);
+  const T boiling =
+      coefficient(Coefficient::floor_boiling_factor) * wets * flows.water_presence *
+      boiling_heat_flux(excess, scene.boiling_point,
+                        watery_viscosity(scene.pool, scene.thick, scene.boiling_point));
   // The plate passes no more than brings its surface down to the boiling point.
   return {convection, boiling / (1.0 + boiling * surface.plate / excess)};
 }

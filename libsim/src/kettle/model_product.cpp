@@ -125,8 +125,9 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
                                                  : T(0.0);
   // Only the watery share of the surface evaporates: fat covers the rest, and pieces take the
   // share of the surface that they take of the volume (Delesse's principle).
-  const T liquid_share =
-      scene.liquid_volume / (scene.liquid_volume + scene.swimming * scene.piece_volume + 1e-9);
+  constexpr double drop = 1e-9;  // [m3], so that a heap without any liquid dries as one with a drop
+  const T liquid_share = (scene.liquid_volume + drop) /
+                         (scene.liquid_volume + scene.swimming * scene.piece_volume + drop);
   const T vapour = area * passing * factor * watery_share(scene.pool) * liquid_share * loss.vapour;
   const T from_liquid = scene.immersion * flows.water_presence * vapour;
   flows.product_to_room(slot::liquid_enthalpy, scene.immersion * dry);

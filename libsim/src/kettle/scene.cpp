@@ -43,8 +43,6 @@ void observe_thick(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>
     scene.thick.parts[i] = {&food.consistency, food.composition.fat, 1.0 - food.composition.water,
                             poured, x[slots[i].thickened] / (poured + trace)};
   }
-  const T now = scene.pool.water + scene.pool.oil + scene.pool.solids + trace;
-  scene.thick.concentration = (now + x[slot::vapour_mass]) / now;
 }
 
 /// A cook pushes the probe into the piece that is coldest.

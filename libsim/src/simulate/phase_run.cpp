@@ -106,7 +106,7 @@ void PhaseRun::apply_inputs() {
   inputs.cooling = phase_.jacket == JacketUse::cool ? 1.0 : 0.0;
   inputs.cool_limit = phase_.jacket_cool_limit;
   if (!proportional() && (regulates() || !by_jacket_)) {
-    controlled_heat(inputs) = heater_.on ? phase_.heat_limit : 0.0;
+    controlled_heat(inputs) = heater_.on ? highest_heat() : 0.0;
   }
   inputs.cover = phase_.cover;
   apply_agitation(inputs);
@@ -129,7 +129,7 @@ void PhaseRun::install_proportional_control() {
   run_.set_feedback([this](const State& x, Inputs& inputs, double& extra_rate) {
     const double error = phase_.set_point - signal(x);
     const bool allowed = floor_ceiling_.on && difference_ceiling_.on;
-    const PiOutput output = pi_output(controller_.gain, error, x.back(), phase_.heat_limit);
+    const PiOutput output = pi_output(controller_.gain, error, x.back(), highest_heat());
     controlled_heat(inputs) = allowed ? output.applied : 0.0;
     extra_rate = pi_integral_rate(controller_.gain, error, output, controller_.integral_time);
   });

@@ -47,6 +47,10 @@ class PhaseRun {
   double& controlled_heat(Inputs& inputs) const {
     return by_jacket_ ? inputs.jacket_heat : inputs.floor_heat;
   }
+  /// The most that it may ask for [-]; of a jacket, a share of its level.
+  double highest_heat() const {
+    return by_jacket_ ? phase_.heat_limit * phase_.jacket_share : phase_.heat_limit;
+  }
   double lost_beyond(const EndRule& rule, const State& x) const;
   void pour_due();
   void note_reached();

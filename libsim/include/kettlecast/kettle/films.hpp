@@ -64,11 +64,16 @@ template <class T>
 T piece_film_coefficient(const Kettle& kettle, const Fluid<T>& fluid, const PieceMotion<T>& motion,
                          double size);
 
-/// Nucleate boiling at the floor [W/m2], limited by the critical flux; zero below saturation.
-/// @param excess         floor surface less boiling temperature [K]
+/// Nucleate boiling at a surface [W/m2], limited by the critical flux; zero below saturation.
+///
+/// Source: boiling.hpp with the properties of water and the viscosity of the liquid. As q goes with
+/// mu^-2, a sauce hardly boils at the wall: bubbles do not get away from it.
+///
+/// @param excess         surface less boiling temperature [K]
 /// @param boiling_point  of the liquid [K]
+/// @param viscosity      of the liquid at its boiling point mu [Pa s]
 template <class T>
-T boiling_heat_flux(const T& excess, const T& boiling_point);
+T boiling_heat_flux(const T& excess, const T& boiling_point, const T& viscosity);
 
 /// Temperature of the steam in a jacket [K]: saturation at its part of the pressure.
 double steam_temperature(const Kettle& kettle);

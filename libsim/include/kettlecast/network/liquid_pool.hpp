@@ -116,18 +116,24 @@ T thin_viscosity(const LiquidPool<T>& pool, const T& temperature) {
           sugar::viscosity(T(0.0), temperature));
 }
 
+/// Viscosity of the watery part of the liquid, without free oil and pieces [Pa s].
+template <class T>
+T watery_viscosity(const LiquidPool<T>& pool, const ThickLiquids<T>& thick, const T& temperature) {
+  const T at = within_fits(temperature);
+  const T mass = pool.water + pool.solids + thick_fat(thick);
+  return stirred_viscosity(thick, thin_viscosity(pool, at), mass, at);
+}
+
 /// Viscosity of the liquid without pieces at a temperature [Pa s].
 template <class T>
 T liquid_viscosity(const LiquidPool<T>& pool, const ThickLiquids<T>& thick, const T& temperature) {
-  const T at = within_fits(temperature);
-  const T thin_mass = pool.water + pool.solids - thick_mass(thick);
-  const T watery =
-      stirred_viscosity(thick, thin_viscosity(pool, at), thin_mass > 0.0 ? thin_mass : T(0.0), at);
+  const T watery = watery_viscosity(pool, thick, temperature);
   const T free_oil = pool.oil - thick_fat(thick);
   if (!(free_oil > 0.0)) return watery;
   LiquidPool<T> parted = pool;
   parted.oil = free_oil;
-  return mixed_viscosity(watery, oil::viscosity(at), T(1.0 - watery_share(parted)));
+  return mixed_viscosity(watery, oil::viscosity(within_fits(temperature)),
+                         T(1.0 - watery_share(parted)));
 }
 
 /// Film properties of the liquid at a temperature, without pieces.

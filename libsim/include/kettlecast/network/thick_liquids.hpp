@@ -22,8 +22,7 @@ struct ThickPart {
 template <class T>
 struct ThickLiquids {
   std::vector<ThickPart<T>> parts;
-  T concentration = T(1.0);  ///< mass of the liquid before water boiled off, over that now [-]
-  double shear_rate = 0.0;   ///< around the agitator [1/s]
+  double shear_rate = 0.0;  ///< around the agitator [1/s]
 };
 
 /// Dry matter of a boiled-down liquid at most [kg/kg]; beyond it no data hold.
@@ -47,33 +46,38 @@ T thick_fat(const ThickLiquids<T>& thick) {
 
 /// Viscosity of a thin liquid with thick ones stirred into it [Pa s].
 ///
-///     ln mu = (sum(m_i ln mu_i) + m_0 ln mu_0) / (sum(m_i) + m_0)
+///     ln mu = (sum(m_i ln mu_i) + m_0 ln mu_0) / (sum(m_i) + m_0),   m_0 = m - sum(m_i) >= 0
 ///
-/// Source: mixed_viscosity in properties/mixture.hpp. Each thick liquid has the dry matter it was
-///         poured with, concentrated as the whole has boiled down; thin liquid dilutes through m_0.
+/// Once there is less liquid than thick liquids were poured, its water has boiled off, and their
+/// dry matter is concentrated by sum(m_i) / m. So water stirred in and boiled off again changes
+/// nothing.
+///
+/// Source: mixed_viscosity in properties/mixture.hpp; water that boils off counted as thin liquid
+///         while there is any: ours.
 /// Range:  that of the consistencies.
 ///
-/// @param thick        the thick liquids
+/// @param thick        the thick liquids, m_i as poured
 /// @param thin         viscosity of the thin liquid mu_0 [Pa s]
-/// @param thin_mass    mass of the thin liquid m_0, >= 0 [kg]
+/// @param mass         of thick and thin liquid now m, >= 0 [kg]
 /// @param temperature  [K]
 template <class T>
-T stirred_viscosity(const ThickLiquids<T>& thick, const T& thin, const T& thin_mass,
+T stirred_viscosity(const ThickLiquids<T>& thick, const T& thin, const T& mass,
                     const T& temperature) {
   using std::exp;
   using std::log;
   if (thick.parts.empty()) return thin;
   constexpr double trace = 1e-9;  // [kg], so that nothing poured is thin
-  T total = thin_mass + trace;
-  T sum = total * log(thin);
+  const T poured = thick_mass(thick);
+  const T thin_mass = mass > poured ? T(mass - poured) : T(0.0);
+  const T concentration = mass > poured ? T(1.0) : T((poured + trace) / (mass + trace));
+  T sum = (thin_mass + trace) * log(thin);
   for (const auto& part : thick.parts) {
-    const T concentrated = part.dry_share * thick.concentration;
+    const T concentrated = part.dry_share * concentration;
     const T dry = concentrated < driest ? concentrated : T(driest);
     sum += part.mass * log(apparent_viscosity(*part.liquid, temperature, T(thick.shear_rate),
                                               part.thickened, dry));
-    total += part.mass;
   }
-  return exp(sum / total);
+  return exp(sum / (poured + thin_mass + trace));
 }
 
 }  // namespace kettlecast

@@ -103,7 +103,7 @@ struct Phase {
   double time_limit = 4 * 3600.0;  ///< the phase ends as timed out after this long [s]
   std::vector<Addition> additions;
   Agitation agitation;
-  double heat_limit = 1.0;             ///< highest share of the floor power used [-]
+  double heat_limit = 1.0;             ///< highest share of the controlled power used [-]
   double floor_limit = no_limit;       ///< ceiling for the floor reading [K]
   double difference_limit = no_limit;  ///< ceiling for floor reading less probe reading [K]
   JacketUse jacket = JacketUse::off;
