@@ -868,6 +868,7 @@ class _TimedSettingMembers(TypedDict, total=False):
     cover: Cover
     jacket_limit: float
     cooling: float
+    cool_limit: float
 
 class TimedSetting(_Record):
     """Cover and jacket limit from a time on."""
@@ -885,6 +886,9 @@ class TimedSetting(_Record):
     @property
     def cooling(self) -> float:
         """Share of the cold flow of the jacket [-]."""
+    @property
+    def cool_limit(self) -> float:
+        """The jacket cools while it is warmer than this [K]."""
     def replace(self, **members: Unpack[_TimedSettingMembers]) -> TimedSetting:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 

@@ -31,6 +31,7 @@ _STUCK_OTHER = 10.0  # change of the other sensor at which a reading must move [
 _BOILING = (361.15, 376.15)  # readings that boiling may hold steady, sea level to 3000 m [K]
 _TOO_HOT = 388.15  # a product that is mostly water stays below this in an open kettle [K]
 _TOO_HOT_TIME = 120.0  # [s]
+_SWEET = 0.15  # share of sugar in what was poured from which it boils down to syrup, above boiling
 _WATERY = 0.7  # share of water in what was poured from which it counts as mostly water
 _MISSED = 10.0  # a reading this far from a set point that was reached is suspect [K]
 _MATCHED = 5.0  # and in the other unit it lies this close [K]
@@ -182,7 +183,8 @@ def _shares(table: LogTable) -> Iterator[Finding]:
 
 def _stuck(table: LogTable, signal: str, other: Array | None) -> Iterator[Finding]:
     time, values = table.columns["time"], table.columns[signal]
-    heat = table.columns["floor_heat"]
+    heats = [table.columns[name] for name in ("floor_heat", "jacket_heat") if name in table.columns]
+    heat = np.max(heats, axis=0)
     for first, last in _stretches(np.diff(values) == 0):
         rows = slice(first, last + 2)
         length = float(time[last + 1] - time[first])
@@ -250,12 +252,13 @@ def _above_boiling(
 
 def _mostly_water_since(pours: Sequence[tuple[float, _core.Addition]]) -> float:
     """When what was poured became mostly water [s]; infinity if never."""
-    mass = water = 0.0
+    mass = water = sugar = 0.0
     since = np.inf
     for time, addition in pours:
         mass += addition.mass
         water += addition.mass * addition.food.composition.water
-        if water < _WATERY * mass:
+        sugar += addition.mass * addition.food.sugar
+        if water < _WATERY * mass or sugar > _SWEET * mass:
             since = np.inf
         elif since == np.inf:
             since = time + addition.pour_time

@@ -73,11 +73,41 @@ def observe(run: Run, room: _core.Surroundings, interval: float) -> Observed:
     return Observed(run, run_plan(run, room, time), time, floor, probe)
 
 
+def _not_heated(kettle: _core.Kettle, runs: Sequence[Run]) -> set[str]:
+    """Coefficients of floor heater and jacket that such runs say nothing about."""
+    jacket, kind = kettle.jacket, kettle.jacket.kind
+    by_floor = any(np.any(run.floor_heat > 0.0) for run in runs) and kettle.floor_power > 0.0
+    by_jacket = any(np.any(run.jacket_heat > 0.0) for run in runs)
+    cooled = any(limit is not None for run in runs for _, limit in run.cooling_limits)
+    electric = kind is _core.JacketKind.electric
+    unused = set()
+    if jacket.height == 0.0 and not jacket.under_floor:
+        unused |= {name for name in CARDS if name.startswith("jacket.")}
+    if not (cooled or (by_jacket and not electric)):
+        unused.add("jacket.film_factor")
+    if not electric:
+        unused.add("jacket.conductance")
+    if not by_jacket or kind is _core.JacketKind.liquid:
+        unused.add("jacket.efficiency")
+    if not by_floor:
+        unused.add("floor.efficiency")
+    if not (by_floor or by_jacket):
+        unused.add("floor.boiling_factor")
+    if kettle.floor_power == 0.0:
+        unused |= {"elements.heat_capacity", "elements.lag"}
+        if not jacket.under_floor:
+            unused |= {"floor.film_factor", "floor.resistance_factor"}
+    if jacket.under_floor:
+        unused.add("floor.loss")
+    return unused
+
+
 def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     """Names of the coefficients that such runs can say anything about.
 
-    Left out are the jacket without a jacket, the floor sensor where it was not logged, pieces
-    where none were added, the lid where none was used, and heaters that were never on.
+    Left out are the jacket without a jacket, the floor heater and its elements on a kettle that is
+    heated by its jacket, the floor sensor where it was not logged, pieces where none were added,
+    the lid where none was used, and heat and cold that were never on.
     """
     additions = [addition for run in runs for _, addition in run.pours]
     pieces = any(addition.shape is not _core.Shape.none for addition in additions)
@@ -85,17 +115,7 @@ def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     open_surface = any(cover is _core.Cover.open for run in runs for _, cover in run.covers)
     floor_logged = any(run.floor_reading is not None for run in runs)
     unused = {"agitator.heat_capacity", "agitator.power_factor"}
-    jacket, electric = kettle.jacket, kettle.jacket.kind is _core.JacketKind.electric
-    if jacket.height == 0.0 and not jacket.under_floor:
-        unused |= {name for name in CARDS if name.startswith("jacket.")}
-    if electric and jacket.cooling.flow == 0.0:
-        unused.add("jacket.film_factor")
-    if not electric:
-        unused.add("jacket.conductance")
-    if not any(np.any(run.jacket_heat > 0.0) for run in runs):
-        unused.add("jacket.efficiency")
-    if not any(np.any(run.floor_heat > 0.0) for run in runs):
-        unused |= {"floor.efficiency", "floor.boiling_factor"}
+    unused |= _not_heated(kettle, runs)
     if not floor_logged:
         unused |= {name for name in CARDS if name.startswith("floor_sensor.")}
     if not pieces:

@@ -10,8 +10,9 @@ _HARDLY_LEARNED = 0.1
 
 def _headline(fit: Fit) -> list[str]:
     state = "converged" if fit.success else "did NOT converge"
+    runs = "1 run" if len(fit.runs) == 1 else f"{len(fit.runs)} runs"
     return [
-        f"Fit of kettle {fit.kettle.name!r} to {len(fit.runs)} runs: {state} after {fit.nfev} "
+        f"Fit of kettle {fit.kettle.name!r} to {runs}: {state} after {fit.nfev} "
         f"evaluations ({fit.message})",
         f"  {fit.ndata} readings, worth about {fit.neffective:.0f} independent ones; "
         f"{fit.nvarys} coefficients; reduced chi-square {fit.redchi:.2f}",

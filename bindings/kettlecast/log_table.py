@@ -28,7 +28,8 @@ SIGNALS: Mapping[str, str] = MappingProxyType(
         "agitator": "rotation_speed",
     }
 )
-_REQUIRED = ("time", "probe", "floor_heat")
+_REQUIRED = ("time", "probe")
+_HEAT = ("floor_heat", "jacket_heat")  # one of them is required too
 _SUFFIXES = {
     "time": {"s": "s", "min": "min", "h": "h"},
     "temperature": {"c": "degC", "f": "degF", "k": "K"},
@@ -194,11 +195,20 @@ def _places(rows: Rows, columns: Mapping[str, str]) -> dict[str, int]:
                 f'no column "{columns[signal]}" for "{signal}"; {listed}', key=signal
             )
         elif signal in _REQUIRED:
-            usual = " or ".join(f"{signal}_{word}" for word in _named_suffixes(signal))
-            how = f'columns={{"{signal}": "name of the column"}}'
-            told = f'no column for "{signal}" (such as {usual}); {listed}; say which with {how}'
-            raise rows.refused(told, key=signal)
+            raise _missing(rows, signal)
+    if not any(signal in places for signal in _HEAT):
+        raise _missing(rows, *_HEAT)
     return places
+
+
+def _missing(rows: Rows, *signals: str) -> FileFormatError:
+    """The error for a log that has a column for none of some signals."""
+    names = " or ".join(f'"{signal}"' for signal in signals)
+    usual = [f"{signal}_{word}" for signal in signals for word in _named_suffixes(signal)]
+    listed = f"columns there are: {', '.join(rows.header)}"
+    how = f'columns={{"{signals[0]}": "name of the column"}}'
+    told = f"no column for {names} (such as {' or '.join(usual)}); {listed}; say which with {how}"
+    return rows.refused(told, key=signals[0])
 
 
 def _named_suffixes(signal: str) -> list[str]:
@@ -267,12 +277,21 @@ def _left_out(faults: Sequence[tuple[int, str, str]]) -> list[Finding]:
 def _absent(rows: Rows, places: Mapping[str, int]) -> list[Finding]:
     taken = {
         "floor": "the run has no floor reading",
+        "floor_heat": "taken as no floor heat",
         "jacket_heat": "taken as no jacket heat",
         "agitator": "taken as not stirred",
     }
     how = 'a column, or columns={{"{}": ...}}'
+    # a kettle that is heated by its jacket has no floor heat to log
+    weight = {"floor_heat": Severity.note}
     return [
-        Finding(Severity.warning, (1, 1), signal, f"no column, {meaning}", how.format(signal))
+        Finding(
+            weight.get(signal, Severity.warning),
+            (1, 1),
+            signal,
+            f"no column, {meaning}",
+            how.format(signal),
+        )
         for signal, meaning in taken.items()
         if signal not in places
     ]

@@ -13,6 +13,7 @@ from .event_log import Event, EventKind, pours_from, read_events
 from .findings import Array, Finding, Reached, Severity, check_table, check_temperature_units
 from .log_table import LogTable, read_table
 
+_Limits = tuple[tuple[float, float | None], ...]
 _SIGNAL_OF = {_core.Regulated.floor: "floor", _core.Regulated.probe: "probe"}
 
 
@@ -45,8 +46,9 @@ class Run:
     jacket_limits :
         Time [s] and limit of the jacket from then on [K], None where the jacket does not heat;
         empty without a recipe.
-    cooled :
-        Time [s] and whether the jacket cools from then on; empty without a recipe.
+    cooling_limits :
+        Time [s] and limit of the cooling jacket from then on [K], None where the jacket does not
+        cool; empty without a recipe.
     findings :
         What looks wrong in the log; nothing has been repaired.
     file, sha256 :
@@ -66,7 +68,7 @@ class Run:
     reached: tuple[float | None, ...]
     covers: tuple[tuple[float, _core.Cover], ...]
     jacket_limits: tuple[tuple[float, float | None], ...]
-    cooled: tuple[tuple[float, bool], ...]
+    cooling_limits: tuple[tuple[float, float | None], ...]
     findings: tuple[Finding, ...]
     file: str
     sha256: str
@@ -84,7 +86,8 @@ def read_run(
 
     Columns are found by name: time_s, floor_C, probe_C, floor_heat_pct, jacket_heat_pct,
     agitator_rpm, with the endings _s, _min, _h, _C, _F, _K, _pct and _rpm for the unit. Time, probe
-    and floor heat are needed. Rows with a cell that cannot be read are left out and reported.
+    and the heat of floor or jacket are needed. Rows with a cell that cannot be read are left out
+    and reported.
 
     Parameters
     ----------
@@ -123,7 +126,7 @@ def read_run(
     findings += check_temperature_units(table, pours if happened else None, goals)
     findings += _events_against_log(table, happened)
     findings += _phases_against_recipe(recipe, happened, len(phases))
-    limits, cooled = _jackets(recipe, phases)
+    limits, cooling = _jackets(recipe, phases)
     nothing = np.zeros_like(table.columns["time"])
     nothing.setflags(write=False)
     return Run(
@@ -131,7 +134,7 @@ def read_run(
         time=table.columns["time"],
         floor_reading=table.columns.get("floor"),
         probe_reading=table.columns["probe"],
-        floor_heat=table.columns["floor_heat"],
+        floor_heat=table.columns.get("floor_heat", nothing),
         jacket_heat=table.columns.get("jacket_heat", nothing),
         agitator_speed=table.columns.get("agitator", nothing),
         events=happened,
@@ -140,7 +143,7 @@ def read_run(
         reached=reached,
         covers=_covers(recipe, phases, happened, float(table.columns["time"][0])),
         jacket_limits=limits,
-        cooled=cooled,
+        cooling_limits=cooling,
         findings=tuple(findings),
         file=table.file,
         sha256=table.sha256,
@@ -186,14 +189,13 @@ def _covers(
     return tuple(steps) if steps and steps[0][0] <= start else ((start, _core.Cover.open), *steps)
 
 
-def _jackets(
-    recipe: _core.Recipe | None, phases: Sequence[float]
-) -> tuple[tuple[tuple[float, float | None], ...], tuple[tuple[float, bool], ...]]:
-    """Limits of the heating jacket, and when the jacket cools."""
+def _jackets(recipe: _core.Recipe | None, phases: Sequence[float]) -> tuple[_Limits, _Limits]:
+    """Limits of the jacket where it heats, and where it cools."""
     use = _core.JacketUse
     pairs = list(zip(phases, recipe.phases if recipe is not None else [], strict=False))
     limits = [(at, one.jacket_limit if one.jacket == use.heat else None) for at, one in pairs]
-    return tuple(limits), tuple((at, one.jacket == use.cool) for at, one in pairs)
+    cooling = [(at, one.jacket_cool_limit if one.jacket == use.cool else None) for at, one in pairs]
+    return tuple(limits), tuple(cooling)
 
 
 def _events_against_log(table: LogTable, events: Sequence[Event]) -> list[Finding]:

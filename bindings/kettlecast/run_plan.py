@@ -10,7 +10,7 @@ from .run_log import Run
 
 # Readings in this first stretch of a log tell how warm the kettle was [s].
 _STILL = 3.0
-# Limit of a jacket that is logged without a recipe: its elements are on whenever the log says so.
+# Limit of a jacket where no recipe sets one: it heats whenever the log says so.
 _NO_JACKET_LIMIT = 573.15
 
 
@@ -22,20 +22,24 @@ def start_of(run: Run) -> _core.Start:
     return _core.Start(floor=floor, wall=probe)
 
 
+def _or(limit: float | None, without: float) -> float:
+    return without if limit is None else limit
+
+
 def _settings(run: Run) -> list[_core.TimedSetting]:
-    """Cover, jacket limit and cooling, merged into one list of changes."""
-    limits = {time: limit for time, limit in run.jacket_limits if limit is not None}
-    covers, cooled = dict(run.covers), dict(run.cooled)
+    """Cover, and limits of the heating and the cooling jacket, merged into one list of changes."""
+    limits, cooling = dict(run.jacket_limits), dict(run.cooling_limits)
+    covers = dict(run.covers)
     begin = float(run.time[0])
     now = _core.TimedSetting(time=begin, cover=_core.Cover.open, jacket_limit=_NO_JACKET_LIMIT)
     merged = [now]
-    for time in sorted({*limits, *covers, *cooled}):
-        now = now.replace(
-            time=max(time, begin),
-            cover=covers.get(time, now.cover),
-            jacket_limit=limits.get(time, now.jacket_limit),
-            cooling=float(cooled.get(time, now.cooling)),
-        )
+    for time in sorted({*limits, *covers, *cooling}):
+        now = now.replace(time=max(time, begin), cover=covers.get(time, now.cover))
+        if time in limits:
+            now = now.replace(jacket_limit=_or(limits[time], _NO_JACKET_LIMIT))
+        if time in cooling:
+            cools = cooling[time] is not None
+            now = now.replace(cooling=float(cools), cool_limit=_or(cooling[time], 0.0))
         merged.append(now)
     return merged
 

@@ -39,15 +39,15 @@ def test_books_close_and_nothing_times_out(name: str, forecasts: dict[str, kc.Fo
     assert kc.EndReason.timed_out not in {phase.ended for phase in found.result.phases}
 
 
-# Source: heat in is at least what warms the product: mass times specific heat times rise, with
-# 4.18 kJ/(kg K) of water and 0.25 of that for dry matter (Siebel, 1892, as in ASHRAE's handbook).
+# Source: heat in is at least what warms the product; specific heat by Siebel (1892),
+# 0.837 + 3.349 w kJ/(kg K) with the share of water w, as in textbooks of food engineering.
 @pytest.mark.parametrize("name", ["custard.toml", "reduce.toml", "water_boil.toml"])
 def test_first_phase_takes_no_less_than_warming_takes(
     name: str, forecasts: dict[str, kc.Forecast]
 ) -> None:
     found = forecasts[name]
     (pour,) = found.recipe.phases[0].additions
-    specific_heat = 4180.0 * (0.25 + 0.75 * pour.food.composition.water) * 0.95
+    specific_heat = 837.0 + 3349.0 * pour.food.composition.water
     needed = pour.mass * specific_heat * (found.recipe.phases[0].set_point - pour.temperature)
     energy = found.result.phases[0].energy
     assert needed < energy < 2.0 * needed

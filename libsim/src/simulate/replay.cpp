@@ -97,6 +97,7 @@ void apply(const Change& change, const RunPlan& plan, BatchRun& run) {
       inputs.cover = plan.settings[change.index].cover;
       inputs.jacket_limit = plan.settings[change.index].jacket_limit;
       inputs.cooling = plan.settings[change.index].cooling;
+      inputs.cool_limit = plan.settings[change.index].cool_limit;
       break;
   }
 }

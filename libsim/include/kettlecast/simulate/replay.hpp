@@ -44,6 +44,7 @@ struct TimedSetting {
   Cover cover = Cover::open;
   double jacket_limit = 373.15;  ///< [K]
   double cooling = 0.0;          ///< share of the cold flow of the jacket [-]
+  double cool_limit = 0.0;       ///< the jacket cools while it is warmer than this [K]
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
@@ -51,6 +52,7 @@ struct TimedSetting {
     visit("cover", &TimedSetting::cover);
     visit("jacket_limit", &TimedSetting::jacket_limit);
     visit("cooling", &TimedSetting::cooling);
+    visit("cool_limit", &TimedSetting::cool_limit);
   }
   bool operator==(const TimedSetting& other) const { return equal_records(*this, other); }
 };
