@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import html
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 import numpy as np
@@ -30,6 +30,9 @@ class Case:
         Whether the error is within the limit; None if the number is shown without a limit.
     group :
         Heading in the table, for subjects of many cases.
+    known :
+        Whether it is known to be out of its range, with what is missing said in the notes; such a
+        case is no broken limit.
     """
 
     name: str
@@ -40,11 +43,13 @@ class Case:
     limit: str
     holds: bool | None
     group: str = ""
+    known: bool = False
 
     @property
     def verdict(self) -> str:
         """Of the table."""
-        return {True: "within", False: "BROKEN", None: "shown"}[self.holds]
+        out = "OUT, known" if self.known else "BROKEN"
+        return {True: "within", False: out, None: "shown"}[self.holds]
 
     def row(self) -> tuple[str, ...]:
         """Cells in the order of `COLUMNS`."""
@@ -142,6 +147,8 @@ class Outcome:
         Why nothing was run; empty if it was.
     left_out :
         What could have been a case and is none, and why, one sentence each.
+    gaps :
+        Names of cases known to be out of their range, and what is missing.
     """
 
     title: str
@@ -150,10 +157,16 @@ class Outcome:
     curves: tuple[Curve, ...] = ()
     skipped: str = ""
     left_out: tuple[str, ...] = ()
+    gaps: Mapping[str, str] = field(default_factory=dict)
     broken: tuple[Case, ...] = field(init=False)
 
     def __post_init__(self) -> None:
-        broken = tuple(case for case in self.cases if case.holds is False)
+        cases = tuple(
+            replace(case, known=case.holds is False and case.name in self.gaps)
+            for case in self.cases
+        )
+        object.__setattr__(self, "cases", cases)
+        broken = tuple(case for case in cases if case.holds is False and not case.known)
         object.__setattr__(self, "broken", broken)
 
 
@@ -237,9 +250,10 @@ def summary(outcomes: Sequence[Outcome]) -> str:
     cases = [case for one in outcomes for case in one.cases]
     held = sum(case.holds is True for case in cases)
     shown = sum(case.holds is None for case in cases)
-    broken = sum(case.holds is False for case in cases)
+    broken = sum(len(one.broken) for one in outcomes)
+    known = sum(case.known for case in cases)
     skipped = sum(bool(one.skipped) for one in outcomes)
     return (
-        f"{held} cases within their limits, {broken} broken, {shown} shown without a limit, "
+        f"{held} cases within their limits, {broken} broken, {known} known to be out, {shown} shown without a limit, "
         f"{skipped} of {len(outcomes)} subjects skipped."
     )

@@ -24,8 +24,9 @@ constexpr double blend_exponent = 3.0;
 // Smallest temperature difference that drives natural convection [K]; keeps slopes finite.
 constexpr double least_difference = 0.1;
 // Share of the ideal penetration coefficient that scrapers reach [-]: 0.3 to 1 is common practice,
-// no source (transfer/scraped.hpp). Matters in thick product; the fitted film factor scales it.
-constexpr double scraping_efficiency = 0.5;
+// no source (transfer/scraped.hpp). Scraping matters in thick product, where the share is low; the
+// fitted film factor scales it.
+constexpr double scraping_efficiency = 0.3;
 // Time between two blades of an agitator that hardly turns [s]: so long that what it scrapes is
 // nothing beside natural convection, and no film jumps where the agitator stops.
 constexpr double longest_scrape = 3600.0;

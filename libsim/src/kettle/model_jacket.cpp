@@ -44,20 +44,30 @@ T KettleModel<T>::jacket_cooling(const Inputs& inputs, const T& temperature) con
   return -share * given_by(kettle_.jacket.cooling, temperature);
 }
 
-/// Conductance from the jacket to a square metre of wall or floor [W/(m2 K)].
+/// Film coefficient inside the jacket [W/(m2 K)].
 template <class T>
-T KettleModel<T>::jacket_conductance(const Inputs& inputs, const T& jacket, const T& wall) const {
+T KettleModel<T>::jacket_film(const Inputs& inputs, const T& jacket, const T& wall) const {
+  const Jacket& fed = kettle_.jacket;
   const T factor = coefficient(Coefficient::jacket_film_factor);
-  if (inputs.cooling > 0.0)
-    return factor * jacket_flow_coefficient(kettle_, kettle_.jacket.cooling, jacket, wall);
-  switch (kettle_.jacket.kind) {
-    case JacketKind::steam:
-      return factor * steam_film_coefficient(kettle_, jacket, wall);
-    case JacketKind::liquid:
-      return factor * jacket_flow_coefficient(kettle_, kettle_.jacket.heating, jacket, wall);
-    default:
-      return coefficient(Coefficient::jacket_conductance);
+  if (inputs.cooling > 0.0) {
+    return factor * jacket_flow_coefficient(kettle_, fed.cooling, jacket, wall);
   }
+  return factor * (fed.kind == JacketKind::steam
+                       ? steam_film_coefficient(kettle_, jacket, wall)
+                       : jacket_flow_coefficient(kettle_, fed.heating, jacket, wall));
+}
+
+/// Conductance from the jacket to a square metre of wall or floor [W/(m2 K)]: the film, and the
+/// metal up to the node behind it. The fitted conductance of elements counts from the node.
+///
+/// @param plate  resistance of that metal [m2 K/W]
+template <class T>
+T KettleModel<T>::jacket_conductance(const Inputs& inputs, const T& jacket, const T& wall,
+                                     const T& plate) const {
+  if (kettle_.jacket.kind == JacketKind::electric && inputs.cooling <= 0.0) {
+    return coefficient(Coefficient::jacket_conductance);
+  }
+  return 1.0 / (1.0 / jacket_film(inputs, jacket, wall) + plate);
 }
 
 /// The jacket is one body at one temperature; it heats or cools the wetted and the dry wall behind
@@ -74,13 +84,14 @@ void KettleModel<T>::heat_jacket(const Inputs& inputs, const std::vector<T>& x,
   const T covered = jacketed_area(flows.scene);
   const T bare = geometry_.circumference * kettle_.jacket.height - covered;
   const double under = kettle_.jacket.under_floor ? geometry_.floor_area : 0.0;
-  const auto heat = [&](std::size_t node, const T& area) {
+  const auto heat = [&](std::size_t node, const T& area, const T& plate) {
     flows.between(slot::jacket, node,
-                  jacket_conductance(inputs, jacket, x[node]) * area * (jacket - x[node]));
+                  jacket_conductance(inputs, jacket, x[node], plate) * area * (jacket - x[node]));
   };
-  heat(slot::wall_wet, covered);
-  heat(slot::wall_dry, bare);
-  if (under > 0.0) heat(slot::floor_lower, T(under));
+  const T half_wall(0.5 * kettle_.wall_thickness / metal(kettle_.wall_metal).conductivity);
+  heat(slot::wall_wet, covered, half_wall);
+  heat(slot::wall_dry, bare, half_wall);
+  if (under > 0.0) heat(slot::floor_lower, T(under), quarter_floor());
 }
 
 template class KettleModel<double>;

@@ -118,15 +118,20 @@ typename KettleModel<T>::Flux KettleModel<T>::heated_surface_flux(const HeatedSu
 }
 
 template <class T>
+T KettleModel<T>::quarter_floor() const {
+  return coefficient(Coefficient::floor_resistance_factor) *
+         (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
+}
+
+template <class T>
 void KettleModel<T>::floor_to_liquid(const Inputs& inputs, const std::vector<T>& x,
                                      Flows& flows) const {
   const auto& scene = flows.scene;
   const T floor = x[slot::floor_upper];
   const T film = coefficient(Coefficient::floor_film_factor) *
                  floor_film_coefficient(kettle_, flows.fluid, flows.stirring(inputs, floor));
-  const T plate = coefficient(Coefficient::floor_resistance_factor) *
-                  (0.25 * kettle_.floor_thickness / metal(kettle_.floor_metal).conductivity);
-  const Flux flux = heated_surface_flux({floor, scene.lower_temperature, film, plate}, flows);
+  const Flux flux =
+      heated_surface_flux({floor, scene.lower_temperature, film, quarter_floor()}, flows);
   const T wetted = geometry_.floor_area * scene.coverage * scene.immersion;
   flows.to_liquid(slot::floor_upper, wetted * (flux.convection + flux.boiling));
   // Bubbles carry their heat through all of the liquid; only convection parts it into layers.

@@ -102,7 +102,10 @@ class KettleModel {
   void heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   T jacket_supply(const Inputs& inputs, const T& temperature) const;
   T jacket_cooling(const Inputs& inputs, const T& temperature) const;
-  T jacket_conductance(const Inputs& inputs, const T& jacket, const T& wall) const;
+  T jacket_film(const Inputs& inputs, const T& jacket, const T& wall) const;
+  T jacket_conductance(const Inputs& inputs, const T& jacket, const T& wall, const T& plate) const;
+  /// Resistance from the face of the floor to the middle of its nearer layer [m2 K/W].
+  T quarter_floor() const;
   void heat_jacket(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void heat_dry_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void lose_from_wall(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
