@@ -254,6 +254,7 @@ def summary(outcomes: Sequence[Outcome]) -> str:
     known = sum(case.known for case in cases)
     skipped = sum(bool(one.skipped) for one in outcomes)
     return (
-        f"{held} cases within their limits, {broken} broken, {known} known to be out, {shown} shown without a limit, "
+        f"{held} cases within their limits, {broken} broken, {known} known to be out, "
+        f"{shown} shown without a limit, "
         f"{skipped} of {len(outcomes)} subjects skipped."
     )

@@ -57,8 +57,8 @@ GAPS: Mapping[str, str] = {
         "the overall U is too high, see there; and no boiler gives steam without a limit"
     ),
     "150 L cooled from 90 to 40 degC, 30 L/min of 10 to 15 degC in the jacket": (
-        "faster than usual at 15 and 25 rpm: surfaces are clean; liquid in the jacket is one stirred "
-        "body without a way from inlet to outlet"
+        "faster than usual at 15 and 25 rpm: surfaces are clean; liquid in the jacket is one "
+        "stirred body without a way from inlet to outlet"
     ),
     "Power drawn by scrapers in tomato paste": (
         "the work on the product only: friction of blades on the wall, of seals and gears is not "
