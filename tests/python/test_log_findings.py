@@ -172,3 +172,22 @@ def test_hot_oil_before_the_water_is_no_suspicion(tmp_path: Path) -> None:
     probe = [140 + i % 2 if i < 300 else 60 + i % 2 for i in range(500)]
     lines = [f"{2 * i},{150 + i % 3},{value},50,0,20" for i, value in enumerate(probe)]
     assert told(read_run(log(tmp_path, lines)), "probe") == []
+
+
+# Sugar boils down to syrup: soft ball is at 113 to 116 degC, hard crack at 149 to 154 degC (McGee,
+# On Food and Cooking, 2004).
+@pytest.mark.parametrize(("sugar", "suspected"), [("6 kg", False), ("1 kg", True)])
+def test_hot_syrup_is_no_suspicion(tmp_path: Path, sugar: str, suspected: bool) -> None:
+    pours = ["1,add,water 18 kg at 20 C", f"2,add,sugar {sugar} at 20 C"]
+    events(tmp_path, "0,phase start,1", *pours, "998,end,")
+    lines = [f"{2 * i},160,{min(20 + i, 150)},100,0,20" for i in range(500)]
+    found = [one for one in told(read_run(log(tmp_path, lines)), "probe") if "above 115" in one]
+    assert bool(found) == suspected
+
+
+# Steam heats while the probe does not move: as suspicious as with a heated floor.
+def test_a_stuck_probe_is_found_while_steam_is_on(tmp_path: Path) -> None:
+    header = "time_s,probe_C,jacket_heat_pct"
+    lines = [f"{2 * i},40.0,100" for i in range(300)]
+    (found,) = told(read_run(log(tmp_path, lines, header)), "probe")
+    assert "without change for 598 s" in found
