@@ -55,8 +55,9 @@ T steam_film_coefficient(const Kettle& kettle, const T& steam, const T& wall) {
   const T specific_heat = water::specific_heat(middle);
   const T viscosity = water::viscosity(middle);
   const T conductivity = water::conductivity(middle);
-  const Condensate<T> film{water::density(middle), water::vapour_density(steam), conductivity,
-                           viscosity, water::latent_heat(steam)};
+  const T at = within_fits(steam);
+  const Condensate<T> film{water::density(middle), water::vapour_density(at), conductivity,
+                           viscosity, water::latent_heat(at)};
   return steam_jacket_coefficient(film, T(specific_heat * viscosity / conductivity),
                                   magnitude(T(steam - wall)), T(path_length(kettle)),
                                   T(steam::air_mass_fraction(kettle.jacket.air_share)));

@@ -5,6 +5,7 @@
 
 #include "kettlecast/kettle/films.hpp"
 #include "kettlecast/kettle/model.hpp"
+#include "kettlecast/network/liquid_pool.hpp"
 #include "kettlecast/properties/metal.hpp"
 #include "kettlecast/transfer/fluid.hpp"
 
@@ -46,8 +47,8 @@ struct KettleModel<T>::Flows {
   }
   /// Vapour leaves a mass and an enthalpy slot of the product.
   void evaporate(std::size_t mass, std::size_t enthalpy, const T& flow, const T& temperature) {
-    const T heat_flow =
-        flow * (water::specific_enthalpy(temperature) + water::latent_heat(temperature));
+    const T heat_flow = flow * (pool_water_enthalpy(temperature) +
+                                water::latent_heat(within_fits(temperature)));
     rate[mass] -= flow;
     rate[enthalpy] -= heat_flow;
     rate[slot::vapour_mass] += flow;

@@ -170,7 +170,8 @@ void KettleModel<T>::balance_nodes(const std::vector<T>& x, Flows& flows) const 
   const T carried = wall_area_capacity() * area_rate * (x[slot::wall_dry] - x[slot::wall_wet]);
   flows.node_heat[area_rate > 0.0 ? slot::wall_wet : slot::wall_dry] += carried;
   const auto capacities = node_capacities(scene);
-  for (std::size_t node = 0; node < capacities.size(); ++node) {
+  balance_floor(capacities, flows);
+  for (std::size_t node = slot::jacket; node < capacities.size(); ++node) {
     flows.rate[node] += flows.node_heat[node] / capacities[node];
   }
 }

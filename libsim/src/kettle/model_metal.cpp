@@ -24,6 +24,10 @@ constexpr double metal_emissivity = 0.35;
 // dice of a centimetre in about as long.
 constexpr double longest_contact = 300.0;
 
+// Time in which temperatures of neighbouring metal even out at least [s]: no sensor of a kettle is
+// faster.
+constexpr double shortest_settling = 0.2;
+
 // Volume share of water below which oil, above which water is the continuous liquid and wets the
 // floor; emulsions invert in between. Source: phase inversion of stirred oil and water, about
 // 0.3 to 0.7 by volume (from memory).
@@ -31,24 +35,65 @@ constexpr double oil_continuous = 0.3, water_continuous = 0.7;
 
 }  // namespace
 
+/// Conductance from the elements to the floor [W/K].
+template <class T>
+T KettleModel<T>::elements_conductance() const {
+  return coefficient(Coefficient::elements_heat_capacity) * std::max(kettle_.floor_power, 1.0) /
+         coefficient(Coefficient::elements_lag);
+}
+
+/// Conductance between the two layers of the floor [W/K].
+template <class T>
+T KettleModel<T>::plate_conductance() const {
+  const double plain = metal(kettle_.floor_metal).conductivity * geometry_.floor_area /
+                       (0.5 * kettle_.floor_thickness);
+  return plain / coefficient(Coefficient::floor_resistance_factor);
+}
+
 template <class T>
 void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const {
   const T heater =
       coefficient(Coefficient::floor_efficiency) * (kettle_.floor_power * inputs.floor_heat);
   flows.node_heat[slot::elements] += heater;
   flows.rate[slot::heater_energy] += heater;
-  const T elements = coefficient(Coefficient::elements_heat_capacity) *
-                     std::max(kettle_.floor_power, 1.0) / coefficient(Coefficient::elements_lag);
   flows.between(slot::elements, slot::floor_lower,
-                elements * (x[slot::elements] - x[slot::floor_lower]));
-  const double plate = metal(kettle_.floor_metal).conductivity * geometry_.floor_area /
-                       (0.5 * kettle_.floor_thickness);
+                elements_conductance() * (x[slot::elements] - x[slot::floor_lower]));
   flows.between(slot::floor_lower, slot::floor_upper,
-                plate / coefficient(Coefficient::floor_resistance_factor) *
-                    (x[slot::floor_lower] - x[slot::floor_upper]));
+                plate_conductance() * (x[slot::floor_lower] - x[slot::floor_upper]));
   if (kettle_.jacket.under_floor) return;
   flows.to_room(slot::floor_lower, coefficient(Coefficient::floor_loss) * geometry_.floor_area *
                                        (x[slot::floor_lower] - kettle_.surroundings.temperature));
+}
+
+/// Turns the heat of elements and floor layers into rates of temperature.
+///
+///     (C + M) dT/dt = Q,   M_ij = -m_ij, m_ij = max(0, G_ij t - C_i C_j / (C_i + C_j)), rows of M
+///     add up to 0
+///
+/// A difference across a conductance G evens out with the time constant C_ij / G; M lets none be
+/// shorter than t. The sum of C dT/dt stays that of Q, so that no heat is made or lost, and where
+/// nothing changes the temperatures are those without M. A thin floor would else ask for steps of
+/// a millisecond.
+template <class T>
+void KettleModel<T>::balance_floor(const std::array<T, 6>& capacities, Flows& flows) const {
+  const auto& heat = flows.node_heat;
+  const T elements = capacities[slot::elements];
+  const T lower = capacities[slot::floor_lower];
+  const T upper = capacities[slot::floor_upper];
+  const auto inertia = [](const T& conductance, const T& one, const T& other) {
+    const T lacking = conductance * shortest_settling - one * other / (one + other);
+    return lacking > 0.0 ? lacking : T(0.0);
+  };
+  const T below = inertia(elements_conductance(), elements, lower);
+  const T within = inertia(plate_conductance(), lower, upper);
+  const T from_below = below / (elements + below);
+  const T from_above = within / (upper + within);
+  const T middle = (heat[slot::floor_lower] + from_below * heat[slot::elements] +
+                    from_above * heat[slot::floor_upper]) /
+                   (lower + from_below * elements + from_above * upper);
+  flows.rate[slot::floor_lower] += middle;
+  flows.rate[slot::elements] += (heat[slot::elements] + below * middle) / (elements + below);
+  flows.rate[slot::floor_upper] += (heat[slot::floor_upper] + within * middle) / (upper + within);
 }
 
 /// Heat that climbs into the dry wall: along the metal, and under a lid as vapour that condenses on

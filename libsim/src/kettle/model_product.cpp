@@ -39,7 +39,14 @@ constexpr double juice_onset = 333.15, juice_full = 363.15;
 /// 1: pieces wet enough to evaporate freely, 0: dried up [-].
 template <class T>
 T moisture(const PieceScene<T>& piece) {
+  if (!(piece.water_per_mass > 0.0)) return T(0.0);
   return piece.water_per_mass / (piece.water_per_mass + last_moisture);
+}
+
+/// One kilogram of a liquid food.
+LiquidPool<double> kilogram_of(const Food& food) {
+  const auto& composition = food.composition;
+  return {composition.water, composition.fat, 1.0 - composition.water - composition.fat, 0.0, 0.0};
 }
 
 /// 0 below zero, x above, joined by a parabola over `width`; exactly zero where nothing flows.
@@ -101,7 +108,7 @@ void KettleModel<T>::evaporate_piece(std::size_t i, const T& flow, Flows& flows)
   const std::size_t outer = pieces_[i].shells.count - 1;
   for (std::size_t k = 0; k < outer; ++k) {
     const T follows = flow / static_cast<double>(pieces_[i].shells.count) *
-                      piece_water_specific_heat * (piece.temperature[k] - constants::ice_point);
+                      shell_water_enthalpy(pieces_[i].shells, piece.temperature[k]);
     flows.rate[slots.enthalpy + k] -= follows;
     flows.rate[slots.enthalpy + outer] += follows;
   }
@@ -147,15 +154,23 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
 }
 
 /// Liquid and wet surfaces of pieces hotter than the boiling point boil down to it.
+///
+///     dm/dt = -w m / ((w + m) t),   m = C dT / h_fg
+///
+/// C dT is the heat that the liquid holds above its boiling point, m what it could evaporate; where
+/// there is less water w than that, in hot fat, it is the water that is gone after the time t.
 template <class T>
 void KettleModel<T>::boil_off(Flows& flows) const {
   const auto& scene = flows.scene;
   const T excess = ramp(T(scene.liquid_temperature - scene.boiling_point), boiling_onset);
   const T latent = water::latent_heat(scene.boiling_point);
   const T capacity = pool_heat_capacity(scene.pool, scene.liquid_temperature);
-  flows.evaporate(slot::water, slot::liquid_enthalpy,
-                  T(flows.water_presence * capacity * excess / (boiling_time * latent)),
-                  scene.liquid_temperature);
+  const T water = scene.pool.water, driven = capacity * excess / latent;
+  if (water > 0.0 && driven > 0.0) {
+    flows.evaporate(slot::water, slot::liquid_enthalpy,
+                    T(water * driven / ((water + driven) * boiling_time)),
+                    scene.liquid_temperature);
+  }
   for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const std::size_t outer = pieces_[i].shells.count - 1;
@@ -182,7 +197,7 @@ void KettleModel<T>::release_juice(Flows& flows) const {
     flows.rate[slot::water] += flow;
     for (std::size_t k = 0; k < pieces_[i].shells.count; ++k) {
       const T heat_flow = flow / static_cast<double>(pieces_[i].shells.count) *
-                          piece_water_specific_heat * (piece.temperature[k] - constants::ice_point);
+                          shell_water_enthalpy(pieces_[i].shells, piece.temperature[k]);
       flows.rate[slots.enthalpy + k] -= heat_flow;
       flows.rate[slot::liquid_enthalpy] += heat_flow;
     }
@@ -220,9 +235,7 @@ void KettleModel<T>::pour_on(std::size_t addition, const T& mass, std::vector<T>
   const Addition& what = additions_[addition];
   into[slot::poured_mass] += mass;
   if (what.shape == Shape::none) {
-    const auto& composition = what.food.composition;
-    const LiquidPool<double> pool{composition.water, composition.fat,
-                                  1.0 - composition.water - composition.fat, 0.0, 0.0};
+    const LiquidPool<double> pool = kilogram_of(what.food);
     const double enthalpy = pool_enthalpy(pool, what.temperature);
     into[slot::water] += mass * pool.water;
     into[slot::oil] += mass * pool.oil;
@@ -258,14 +271,17 @@ void KettleModel<T>::pour_pieces(std::size_t i, const T& mass, std::vector<T>& i
 template <class T>
 void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x) {
   const T wall_before = scene_at(x).wet_area;
+  const T liquid_before = pool_heat_capacity(scene_.pool, scene_.liquid_temperature);
   pour_on(addition, mass, x);
   // Metal that comes under the product brings its own heat along.
   const T wall = scene_at(x).wet_area;
   x[slot::wall_wet] += (wall - wall_before) / wall * (x[slot::wall_dry] - x[slot::wall_wet]);
+  // The heat that parts the layers is that of the liquid there was.
+  x[slot::layering] *= liquid_before / pool_heat_capacity(scene_.pool, scene_.liquid_temperature);
 }
 
 /// Heat from below and losses above part the liquid into layers; turnover, stirring and bubbles mix
-/// them.
+/// them, and what is poured shares in the heat that parts them.
 /// Only the difference is a state: the books see one liquid.
 template <class T>
 void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const {
@@ -274,9 +290,16 @@ void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x, F
       ramp(T(flows.scene.lower_temperature - flows.scene.boiling_point), boiling_onset);
   const T rate = coefficient(Coefficient::liquid_turnover) / depth +
                  inputs.agitator_speed / coefficient(Coefficient::liquid_mixing_turns) +
-                 superheat * bubble_mixing;
+                 flows.water_presence * superheat * bubble_mixing;
   const T capacity = pool_heat_capacity(flows.scene.pool, flows.scene.liquid_temperature);
-  flows.rate[slot::layering] += flows.layering_heat / capacity - rate * x[slot::layering];
+  T poured(0.0);  // heat capacity per time [W/K]
+  for (std::size_t i = 0; i < inputs.pour_rate.size(); ++i) {
+    if (additions_[i].shape != Shape::none) continue;
+    poured += inputs.pour_rate[i] *
+              pool_heat_capacity(kilogram_of(additions_[i].food), additions_[i].temperature);
+  }
+  flows.rate[slot::layering] +=
+      flows.layering_heat / capacity - (rate + poured / capacity) * x[slot::layering];
 }
 
 template <class T>

@@ -1,5 +1,7 @@
 #include "kettlecast/kettle/scene.hpp"
 
+#include <algorithm>
+
 #include "kettlecast/numerics/smooth.hpp"
 
 namespace kettlecast {
@@ -12,25 +14,44 @@ constexpr double heap_immersion = 0.7;
 /// Mass of pieces that somebody would find to push a probe into [kg].
 constexpr double least_probed = 1e-3;
 
-/// Mass that stands in for what is not poured yet, so that its state is defined [kg].
+/// Mass that stands in for what is not poured yet, so that its state is defined [kg], and at most
+/// that share of an addition.
 constexpr double trace = 1e-6;
+
+/// The centre of a piece that has only been warmed is no colder than it was poured: maximum
+/// principle of the heat equation. Where warmth has just come in, or thaws the outside, a parabola
+/// through the shells would run below that. A piece that was cooled first shows it by its innermost
+/// shell; the limit then gives way, ten times as fast as that shell is colder than poured.
+template <class T>
+T limited_core(const T& core, const T& innermost, double poured) {
+  constexpr double giving_way = 10.0;
+  const T limit = innermost < poured ? T(innermost - giving_way * (poured - innermost)) : T(poured);
+  return core < limit && core < innermost ? limit : core;
+}
 
 template <class T>
 void observe_pieces(const PieceShells& shells, const PieceSlots& slots, const Addition& addition,
                     const std::vector<T>& x, PieceScene<T>& piece) {
   const double share = 1.0 / static_cast<double>(shells.count);
   const double fresh = shells.freezing.specific_enthalpy(addition.temperature);
-  const T mass = x[slots.poured] + trace;
+  const double unpoured = trace * std::min(addition.mass, 1.0);
+  const T mass = x[slots.poured] + unpoured;
   piece.poured = x[slots.poured];
-  piece.water_per_mass = (x[slots.water] + trace * shells.water_share) / mass;
-  piece.volume = piece.poured * dry_volume(shells) + x[slots.water] / level_density_water;
+  piece.water_per_mass = (x[slots.water] + unpoured * shells.water_share) / mass;
+  const T volume = piece.poured * dry_volume(shells) + x[slots.water] / level_density_water;
+  // What stands in for unpoured food dries up too and would leave pieces of nothing but water with
+  // less than no volume.
+  piece.volume = volume > 0.0 ? volume : T(0.0);
   piece.mean_temperature = T(0.0);
   for (std::size_t k = 0; k < shells.count; ++k) {
-    const T enthalpy = (x[slots.enthalpy + k] / share + trace * fresh) / mass;
+    const T enthalpy = (x[slots.enthalpy + k] / share + unpoured * fresh) / mass;
     piece.temperature[k] = shell_temperature(shells, enthalpy, piece.water_per_mass);
     piece.mean_temperature += share * piece.temperature[k];
   }
   piece.surface_temperature = piece.temperature[shells.count - 1];
+  piece.core_temperature =
+      limited_core(core_temperature(shells, piece.temperature, piece.surface_temperature),
+                   piece.temperature[0], addition.temperature);
 }
 
 template <class T>
@@ -47,14 +68,13 @@ void observe_thick(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>
 
 /// A cook pushes the probe into the piece that is coldest.
 template <class T>
-void observe_core(const SceneFacts<T>& facts, Scene<T>& scene) {
+void observe_core(Scene<T>& scene) {
   bool any = false;
-  for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
-    const auto& piece = scene.pieces[i];
+  for (const auto& piece : scene.pieces) {
     if (piece.poured < least_probed) continue;
-    const T core =
-        core_temperature((*facts.pieces)[i].shells, piece.temperature, piece.surface_temperature);
-    if (!any || core < scene.core_temperature) scene.core_temperature = core;
+    if (!any || piece.core_temperature < scene.core_temperature) {
+      scene.core_temperature = piece.core_temperature;
+    }
     any = true;
   }
   if (!any) scene.core_temperature = scene.product_temperature;
@@ -109,7 +129,7 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
   scene.swimming = smooth_step(T((scene.immersion - heap_immersion) / (1.0 - heap_immersion)));
   scene.product_temperature =
       scene.immersion * scene.upper_temperature + (1.0 - scene.immersion) * heap_temperature;
-  observe_core(facts, scene);
+  observe_core(scene);
   scene.water_activity = pool_water_activity(scene.pool);
   scene.boiling_point = scene.water_activity < 1.0
                             ? boiling_temperature(T(facts.pressure), scene.water_activity)

@@ -31,14 +31,19 @@ struct WorstComponent {
 class ScaledError {
  public:
   ScaledError() = default;
-  ScaledError(std::vector<double> scales, double tolerance, WorstComponent* worst)
-      : scales_(std::move(scales)), tolerance_(tolerance), worst_(worst) {}
+  ScaledError(const Components& components, double tolerance, WorstComponent* worst)
+      : scales_(components.scales),
+        grows_(components.scales.size(), true),
+        tolerance_(tolerance),
+        worst_(worst) {
+    for (const std::size_t i : components.weighed_by_scale) grows_[i] = false;
+  }
 
   template <class Algebra, class Derivative, class Error, class Time>
   double error(Algebra&, const State& x_old, const Derivative&, Error& x_error, Time) const {
     double largest = 0.0;
     for (std::size_t i = 0; i < scales_.size(); ++i) {
-      const double size = std::max(scales_[i], std::abs(x_old[i]));
+      const double size = grows_[i] ? std::max(scales_[i], std::abs(x_old[i])) : scales_[i];
       const double weight = scales_[i] > 0.0 ? tolerance_ * size : 0.0;
       const double scaled = weight > 0.0 ? std::abs(x_error[i]) / weight : 0.0;
       if (!std::isfinite(x_error[i])) return report(i, false);
@@ -57,6 +62,7 @@ class ScaledError {
   }
 
   std::vector<double> scales_;
+  std::vector<bool> grows_;  ///< with the value, where that is larger
   double tolerance_ = 0.0;
   WorstComponent* worst_ = nullptr;
 };
@@ -84,7 +90,7 @@ class Integrator::Implementation {
       : rates_(std::move(rates)),
         components_(std::move(components)),
         options_(options),
-        dense_(Controlled(ScaledError(components_.scales, options.tolerance, &worst_),
+        dense_(Controlled(ScaledError(components_, options.tolerance, &worst_),
                           Adjuster(options.max_step), Plain())),
         step_(options.first_step) {}
 

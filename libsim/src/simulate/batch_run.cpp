@@ -10,14 +10,25 @@ namespace kettlecast {
 namespace {
 
 Components components_of(const Layout& layout) {
-  Components components{layout.names, layout.scales};
+  Components components{layout.names, layout.scales, layout.weighed_by_scale};
   components.names.emplace_back("control.integral");
   components.scales.push_back(1.0);
   return components;
 }
 
-/// A floor hotter than this is beyond any cooking and beyond the model [K].
-constexpr double hottest_floor = 773.15;
+/// Metal hotter than this is beyond any cooking and beyond the model [K].
+constexpr double hottest_metal = 773.15;
+
+/// Watches that stop a run, after those of the caller: floor, wetted wall, dry wall.
+constexpr std::size_t metal_slots[] = {slot::floor_upper, slot::wall_wet, slot::wall_dry};
+
+[[noreturn]] void fail_too_hot(std::size_t metal, double time) {
+  const bool floor = metal == slot::floor_upper;
+  throw IntegrationFailure(std::string(floor ? "the floor" : "the wall") +
+                               " passes 500 degC: the kettle is heated with too little in it to "
+                               "take the heat",
+                           time, floor ? "floor.temperature" : "wall.temperature");
+}
 
 IntegratorOptions integrator_options(const Options& options) {
   IntegratorOptions chosen;
@@ -56,15 +67,14 @@ void BatchRun::start_pour(std::size_t addition) {
 
 int BatchRun::advance(double to, const std::vector<Watch>& watches, const StepObserver& observer) {
   std::vector<Watch> all = watches;
-  all.push_back({[](double, const State& x) { return x[slot::floor_upper] - hottest_floor; },
-                 Crossing::rising});
+  for (const std::size_t metal : metal_slots) {
+    all.push_back(
+        {[metal](double, const State& x) { return x[metal] - hottest_metal; }, Crossing::rising});
+  }
   const Stop stop = integrator_.advance(time_, to, state_, all, observer);
   time_ = stop.time;
-  if (stop.watch == static_cast<int>(watches.size())) {
-    throw IntegrationFailure(
-        "the floor passes 500 degC: the kettle is heated with too little in it to take the heat",
-        time_, "floor.temperature");
-  }
+  const int beyond = stop.watch - static_cast<int>(watches.size());
+  if (beyond >= 0) fail_too_hot(metal_slots[beyond], time_);
   return stop.watch;
 }
 
@@ -82,7 +92,10 @@ Balance BatchRun::balance() {
                       books.stored_energy;
   const double poured = state_[slot::poured_mass];
   const double missing = poured - state_[slot::vapour_mass] - model_.product_mass(state_);
-  books.heat_residual = left / std::max({books.heater_energy, books.cooling_energy, 1.0});
+  books.heat_residual =
+      left / std::max({std::abs(books.heater_energy), std::abs(books.cooling_energy),
+                       std::abs(books.lost_energy), std::abs(books.vapour_energy),
+                       std::abs(books.stored_energy), 1.0});
   books.mass_residual = missing / std::max(poured, 1e-3);
   return books;
 }

@@ -76,7 +76,7 @@ void Recorder::write(int phase, double time, const State& x) {
                        inputs.jacket_heat,
                        inputs.cooling,
                        inputs.reversed ? -inputs.agitator_speed : inputs.agitator_speed,
-                       x[slot::water],
+                       scene.pool.water,
                        x[slot::vapour_mass],
                        scene.level,
                        scene.liquid_volume + scene.piece_volume,
@@ -84,9 +84,8 @@ void Recorder::write(int phase, double time, const State& x) {
     values.push_back(value);
   }
   for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
-    values.push_back(core_temperature(run_.model().pieces()[i].shells, scene.pieces[i].temperature,
-                                      scene.pieces[i].surface_temperature));
-    values.push_back(scene.pieces[i].temperature[run_.model().pieces()[i].shells.count - 1]);
+    values.push_back(scene.pieces[i].core_temperature);
+    values.push_back(scene.pieces[i].surface_temperature);
   }
 }
 

@@ -68,6 +68,8 @@ struct Layout {
   std::vector<PieceSlots> pieces;
   std::vector<std::string> names;  ///< "node.quantity"
   std::vector<double> scales;      ///< typical size; 0: a book
+  /// Components weighed by their scale even where they are larger.
+  std::vector<std::size_t> weighed_by_scale;
   std::size_t size() const { return names.size(); }
 };
 

@@ -98,6 +98,8 @@ class KettleModel {
   double wall_area_capacity() const;
   double jacket_filling() const;
   T jacketed_area(const Scene<T>& scene) const;
+  T elements_conductance() const;
+  T plate_conductance() const;
 
   void heat_floor(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   T jacket_supply(const Inputs& inputs, const T& temperature) const;
@@ -127,6 +129,7 @@ class KettleModel {
   void mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void read_sensors(const std::vector<T>& x, Flows& flows) const;
   void balance_nodes(const std::vector<T>& x, Flows& flows) const;
+  void balance_floor(const std::array<T, 6>& capacities, Flows& flows) const;
 
   Kettle kettle_;
   std::array<T, coefficient_count> values_;

@@ -21,6 +21,7 @@ struct PieceScene {
   T share;                                 ///< of the volume of all pieces [-]
   T mean_temperature;                      ///< over the shells [K]
   T surface_temperature;                   ///< of the outermost shell [K]
+  T core_temperature;                      ///< at the true centre, see piece_shells.hpp [K]
   std::array<T, most_shells> temperature;  ///< of each shell, core first [K]
 };
 

@@ -52,10 +52,19 @@ T pool_volume(const LiquidPool<T>& pool) {
          pool.solids / solids_density;
 }
 
+/// Enthalpy of liquid water in a pool [J/kg]. Beyond the range of its fit, where only drops fall
+/// into hot fat, the specific heat keeps its last value: the fit bends down and one enthalpy would
+/// have several temperatures.
+template <class T>
+T pool_water_enthalpy(const T& temperature) {
+  const T at = within_fits(temperature);
+  return water::specific_enthalpy(at) + water::specific_heat(at) * (temperature - at);
+}
+
 /// Heat capacity of the liquid with its metal at a temperature [J/K].
 template <class T>
 T pool_heat_capacity(const LiquidPool<T>& pool, const T& temperature) {
-  return pool.water * water::specific_heat(temperature) +
+  return pool.water * water::specific_heat(within_fits(temperature)) +
          pool.oil * oil::specific_heat(temperature) + pool.solids * solids_specific_heat +
          pool.metal_capacity;
 }
@@ -63,7 +72,7 @@ T pool_heat_capacity(const LiquidPool<T>& pool, const T& temperature) {
 /// Enthalpy of the liquid with its metal at a temperature [J]; zero at 273.15 K.
 template <class T>
 T pool_enthalpy(const LiquidPool<T>& pool, const T& temperature) {
-  return pool.water * water::specific_enthalpy(temperature) +
+  return pool.water * pool_water_enthalpy(temperature) +
          pool.oil * oil::specific_enthalpy(temperature) +
          (pool.solids * solids_specific_heat + pool.metal_capacity) *
              (temperature - constants::ice_point);

@@ -87,6 +87,23 @@ T shell_temperature(const PieceShells& shells, const T& enthalpy, const T& water
   return constants::ice_point + enthalpy / specific_heat;
 }
 
+/// Enthalpy of the water in a shell [J/kg], zero for liquid water at 273.15 K.
+///
+///     h = c_w h_f(T) / c_u
+///
+/// with h_f and c_u enthalpy and unfrozen specific heat of the fresh food: the change of the heat
+/// of a shell per water that leaves it at constant temperature, by the scaling of
+/// shell_temperature. Water that leaves a frozen shell takes its share of the cold of the ice
+/// along.
+///
+/// @param shells       material
+/// @param temperature  of the shell [K]
+template <class T>
+T shell_water_enthalpy(const PieceShells& shells, const T& temperature) {
+  return piece_water_specific_heat / shells.freezing.unfrozen_specific_heat *
+         shells.freezing.specific_enthalpy(temperature);
+}
+
 /// Conductivity of a shell [W/(m K)]; ice conducts about four times better than water.
 template <class T>
 T shell_conductivity(const PieceShells& shells, const T& temperature) {

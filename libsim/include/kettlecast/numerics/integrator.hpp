@@ -53,6 +53,8 @@ struct Stop {
 struct Components {
   std::vector<std::string> names;
   std::vector<double> scales;
+  /// Components weighed by their scale even where they are larger.
+  std::vector<std::size_t> weighed_by_scale{};
 };
 
 /// Adaptive Dormand-Prince 5(4) with dense output.

@@ -25,7 +25,7 @@ struct Balance {
   double lost_energy = 0.0;      ///< to the room without vapour [J]
   double vapour_energy = 0.0;    ///< enthalpy of the vapour that left [J]
   double stored_energy = 0.0;    ///< gained by kettle and product [J]
-  double heat_residual = 0.0;    ///< (in - out - stored) / heat put in or taken away [-]
+  double heat_residual = 0.0;    ///< (in - out - stored) / largest of the energies [-]
   double mass_residual = 0.0;    ///< (poured - vapour - held) / poured [-]
 
   template <class Visitor>
