@@ -34,11 +34,7 @@ Instant poured(double spread, double water_temperature, double piece_temperature
 
 std::vector<double> cores(Instant& now) {
   std::vector<double> found;
-  const auto& scene = now.scene();
-  for (std::size_t i = 0; i < scene.pieces.size(); ++i) {
-    found.push_back(core_temperature(now.model.pieces()[i].shells, scene.pieces[i].temperature,
-                                     scene.pieces[i].surface_temperature));
-  }
+  for (const auto& piece : now.scene().pieces) found.push_back(piece.core_temperature);
   return found;
 }
 

@@ -53,7 +53,8 @@ inline constexpr double least_shear_rate = 0.1;
 ///
 ///     mu = K exp(E/R_g (1/T - 1/T_r)) exp(B (w - w_r)) F^x g^(n-1),   g^2 = shear^2 + 0.1^2
 ///
-/// With K = 0 the viscosity of water stands for K, its temperature and g.
+/// With K = 0 the viscosity of water stands for K, its temperature and g; else mu blends into that
+/// of water, below which it does not fall: (mu^4 + mu_w^4)^(1/4).
 ///
 /// Source: Ostwald-de Waele power law with Arrhenius' term and an exponential in the solids, as in
 ///         Harper & El Sahrigi, J. Food Sci. 30 (1965) 470, and Steffe, Rheological Methods in Food
@@ -78,7 +79,10 @@ T apparent_viscosity(const Consistency& liquid, const T& temperature, const T& s
   exponent +=
       arrhenius_exponent(liquid.activation_energy, liquid.reference_temperature, temperature);
   const T square = shear_rate * shear_rate + least_shear_rate * least_shear_rate;
-  return liquid.consistency * exp(exponent + 0.5 * (liquid.flow_index - 1.0) * log(square));
+  const T lawful =
+      liquid.consistency * exp(exponent + 0.5 * (liquid.flow_index - 1.0) * log(square));
+  // A power law falls without an end; no watery liquid gets thinner than its water.
+  return blend(lawful, water::viscosity(temperature), 4.0);
 }
 
 /// Growth of the thickened share [1/s]; it never falls, also not in the cold.
