@@ -61,10 +61,18 @@ TEST_CASE("order and partition of thick liquids do not matter") {
 }
 
 TEST_CASE("two liquids of one viscosity mix to that viscosity") {
-  const auto paste = power_law(1e-3, 1.0);
+  const auto paste = power_law(0.05, 1.0);
   const ThickLiquids<double> thick{{{&paste, 0.0, 0.0, 5.0, 0.0}}, 20.0};
   for (double thin_mass : {0.0, 1.0, 100.0}) {
-    CHECK_THAT(stirred(thick, thin_mass), WithinRel(1e-3, 1e-12));
+    // Water, a fiftieth as thick, keeps a power law from falling below it: (1/50)^4 / 4.
+    CHECK_THAT(stirred_viscosity(thick, 0.05, 5.0 + thin_mass, 293.15), WithinRel(0.05, 1e-7));
+  }
+}
+
+TEST_CASE("a power law never makes a watery liquid thinner than water") {
+  const auto thin = power_law(0.02, 0.3);
+  for (double shear : {0.1, 10.0, 1e3, 1e5}) {
+    CHECK(apparent_viscosity(thin, 353.15, shear, 0.0, 0.0) >= water::viscosity(353.15));
   }
 }
 

@@ -209,3 +209,16 @@ TEST_CASE("a floor that boils an unstirred pot never gets colder than what it he
     }
   }
 }
+
+TEST_CASE("the core of a frozen piece in hot water is never colder than it was poured") {
+  // Maximum principle of the heat equation: nothing around it is colder.
+  for (double size : {0.006, 0.02, 0.05}) {
+    Phase thaw = batch::heat_for(2400.0, 0.5);
+    thaw.additions = {batch::liquid(batch::water(), 40.0, 360.0),
+                      batch::pieces(batch::carrot(), 15.0, 255.15, size)};
+    const auto run = batch::run(batch::stew_kettle(), {"thaw", {thaw}});
+    for (double core : batch::values_of(run.trace, "carrot.core_temperature")) {
+      CHECK(core > 255.15 - 0.01);
+    }
+  }
+}
