@@ -129,6 +129,15 @@ class JacketKind(enum.Enum):
     steam = 1
     liquid = 2
 
+class LeverKind(enum.Enum):
+    """Kinds of inputs of a run."""
+
+    coefficient = 0
+    addition_delay = 1
+    addition_temperature = 2
+    addition_mass = 3
+    set_point = 4
+
 class _Record:
     """What all records have: values that compare, copy and pickle; not a class at run time."""
 
@@ -899,6 +908,7 @@ class _RunPlanMembers(TypedDict, total=False):
     surroundings: Surroundings
     start: Start
     output_times: _Numbers
+    closed_loop: Sequence[Phase]
 
 class RunPlan(_Record):
     """What drives the model through a logged run."""
@@ -922,6 +932,10 @@ class RunPlan(_Record):
     @property
     def output_times(self) -> list[float]:
         """When the sensors are read, rising [s]."""
+    @property
+    def closed_loop(self) -> list[Phase]:
+        """In closed loop: the phases, from the time 0 on; signals, pours and settings are then
+        not used."""
     def replace(self, **members: Unpack[_RunPlanMembers]) -> RunPlan:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
@@ -929,7 +943,8 @@ class _ObservedMembers(TypedDict, total=False):
     plan: int
     floor_reading: _Numbers
     probe_reading: _Numbers
-    weight: float
+    floor_weight: float
+    probe_weight: float
 
 class Observed(_Record):
     """What a run showed at the output times of its plan."""
@@ -945,13 +960,17 @@ class Observed(_Record):
     def probe_reading(self) -> list[float]:
         """Of the probe [K]."""
     @property
-    def weight(self) -> float:
+    def floor_weight(self) -> float:
         """Each reading counts as so many independent ones [-]."""
+    @property
+    def probe_weight(self) -> float:
+        """Probe weight."""
     def replace(self, **members: Unpack[_ObservedMembers]) -> Observed:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class _FitSettingsMembers(TypedDict, total=False):
     names: Sequence[str]
+    per_run: Sequence[str]
     start: Coefficients
     floor_error: float
     probe_error: float
@@ -966,6 +985,9 @@ class FitSettings(_Record):
     @property
     def names(self) -> list[str]:
         """Coefficients to fit, in this order."""
+    @property
+    def per_run(self) -> list[str]:
+        """Of those with a value of its own in every run."""
     @property
     def start(self) -> Coefficients:
         """All coefficients; those not fitted stay as they are."""
@@ -1017,6 +1039,9 @@ class CoefficientCard:
     @property
     def source(self) -> str:
         """Where default and spread come from."""
+    @property
+    def of_run(self) -> bool:
+        """Of one batch, not of the kettle: hands, room and scales of a day."""
 
 class _JacketFlowMembers(TypedDict, total=False):
     flow: float
@@ -1066,6 +1091,68 @@ class VesselShape(_Record):
     def tilt(self) -> float:
         """Of the axis from the vertical [rad]."""
     def replace(self, **members: Unpack[_VesselShapeMembers]) -> VesselShape:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _LeverMembers(TypedDict, total=False):
+    kind: LeverKind
+    index: int
+
+class Lever(_Record):
+    """One input that results are differentiated by."""
+
+    def __init__(self, **members: Unpack[_LeverMembers]) -> None: ...
+    @property
+    def kind(self) -> LeverKind:
+        """Kind."""
+    @property
+    def index(self) -> int:
+        """Index."""
+    def replace(self, **members: Unpack[_LeverMembers]) -> Lever:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _PhaseSlopesMembers(TypedDict, total=False):
+    start: _Numbers
+    duration: _Numbers
+    time_to_reach: _Numbers
+    peak: _Numbers
+    peak_reading: _Numbers
+    overshoot: _Numbers
+    overshoot_reading: _Numbers
+    evaporated: _Numbers
+    energy: _Numbers
+
+class PhaseSlopes(_Record):
+    """Slopes of what a phase reports, by lever."""
+
+    def __init__(self, **members: Unpack[_PhaseSlopesMembers]) -> None: ...
+    @property
+    def start(self) -> list[float]:
+        """Start."""
+    @property
+    def duration(self) -> list[float]:
+        """Duration."""
+    @property
+    def time_to_reach(self) -> list[float]:
+        """Time to reach."""
+    @property
+    def peak(self) -> list[float]:
+        """Peak."""
+    @property
+    def peak_reading(self) -> list[float]:
+        """Peak reading."""
+    @property
+    def overshoot(self) -> list[float]:
+        """Overshoot."""
+    @property
+    def overshoot_reading(self) -> list[float]:
+        """Overshoot reading."""
+    @property
+    def evaporated(self) -> list[float]:
+        """Evaporated."""
+    @property
+    def energy(self) -> list[float]:
+        """Energy."""
+    def replace(self, **members: Unpack[_PhaseSlopesMembers]) -> PhaseSlopes:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
 class Coefficients:
@@ -1133,8 +1220,8 @@ class MapFit:
     """Where a fit ended; scaled coefficients are distances from the defaults in prior spreads."""
 
     @property
-    def coefficients(self) -> Coefficients:
-        """Best found."""
+    def of_runs(self) -> list[Coefficients]:
+        """Best found, for each observed run."""
     @property
     def scaled(self) -> _Array:
         """The fitted ones, scaled, shape (n,); read-only."""

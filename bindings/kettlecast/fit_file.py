@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 
 from . import _core
+from .error_model import ErrorModel
 from .errors import Error, FileFormatError, InvalidArgument
 from .fit_problem import FitOptions, Vector
 from .fit_result import Fit, Param, RunQuality
@@ -66,6 +67,9 @@ def write_fit(fit: Fit, path: str | Path) -> None:
         "fixed": dict(fit.fixed),
         "covar": fit.covar.tolist(),
         "scaled_covar": fit.scaled_covar.tolist(),
+        "per_run": list(fit.per_run),
+        "of_runs": [one.to_dict() for one in fit.of_runs],
+        "errors": asdict(fit.errors),
         "runs": [asdict(run) for run in fit.runs],
         "options": options,
         "chisqr": fit.chisqr,
@@ -104,7 +108,8 @@ def _values(plain: dict[str, Any], key: str) -> dict[str, float]:
 
 def _params(plain: dict[str, Any]) -> dict[str, Param]:
     params = {name: Param(**one) for name, one in plain["params"].items()}
-    _values({"params": {name: one.value for name, one in params.items()}}, "params")
+    for one in params.values():
+        _values({"params": {one.name: one.value}}, "params")
     return params
 
 
@@ -120,6 +125,9 @@ def _fit_from(plain: dict[str, Any]) -> Fit:
         covar=_matrix(plain, "covar"),
         scaled_covar=_matrix(plain, "scaled_covar"),
         runs=tuple(RunQuality(**run) for run in plain["runs"]),
+        per_run=tuple(plain["per_run"]),
+        of_runs=tuple(_core.Coefficients(one) for one in plain["of_runs"]),
+        errors=ErrorModel(**plain["errors"]),
         options=FitOptions(**options),
         **{key: plain[key] for key in scalars},
     )

@@ -23,7 +23,9 @@ class FitOptions:
 
     A residual counts as one standard deviation when it is as large as the error given here; the
     errors hold sensor noise and what a lumped model cannot follow. Residuals of a log are alike
-    from sample to sample, so `interval / correlation_time` of each is counted.
+    from sample to sample, so `interval / correlation_time` of each is counted. Errors and
+    correlation time are first guesses where `estimate_errors` is set: the residuals of a first
+    search then tell better, see `ErrorModel`.
     """
 
     floor_error: float = 1.0  #: of floor readings [K]
@@ -31,6 +33,7 @@ class FitOptions:
     correlation_time: float = 120.0  #: of the residuals [s]
     interval: float = 10.0  #: logs are averaged over this long [s]
     loss: str = "soft_l1"  #: how large residuals count: linear, soft_l1 or huber
+    estimate_errors: bool = True  #: from the residuals
     max_evaluations: int = 60
     integration: _core.Options = field(default_factory=_core.Options)
 
@@ -50,9 +53,10 @@ class Observed:
         """Number of readings."""
         return self.time.size * (1 if self.floor is None else 2)
 
-    def weight(self, correlation_time: float) -> float:
-        """How many independent readings each of them counts as, at most 1 [-]."""
-        return min(1.0, float(np.median(np.diff(self.time))) / correlation_time)
+    @property
+    def step(self) -> float:
+        """Interval of the readings [s]."""
+        return float(np.median(np.diff(self.time)))
 
 
 def _averaged(time: Vector, values: Vector, edges: Vector) -> Vector:
@@ -105,9 +109,10 @@ def _not_heated(kettle: _core.Kettle, runs: Sequence[Run]) -> set[str]:
 def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     """Names of the coefficients that such runs can say anything about.
 
-    Left out are the jacket without a jacket, the floor heater and its elements on a kettle that is
-    heated by its jacket, the floor sensor where it was not logged, pieces where none were added,
-    the lid where none was used, and heat and cold that were never on.
+    Left out are what differs from run to run (hands, room, scales), the jacket without a jacket,
+    the floor heater and its elements on a kettle that is heated by its jacket, the floor sensor
+    where it was not logged, pieces where none were added, the lid where none was used, and heat
+    and cold that were never on.
     """
     additions = [addition for run in runs for _, addition in run.pours]
     pieces = any(addition.shape is not _core.Shape.none for addition in additions)
@@ -115,6 +120,7 @@ def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     open_surface = any(cover is _core.Cover.open for run in runs for _, cover in run.covers)
     floor_logged = any(run.floor_reading is not None for run in runs)
     unused = {"agitator.heat_capacity", "agitator.power_factor"}
+    unused |= {name for name, card in CARDS.items() if card.of_run}
     unused |= _not_heated(kettle, runs)
     if not floor_logged:
         unused |= {name for name in CARDS if name.startswith("floor_sensor.")}

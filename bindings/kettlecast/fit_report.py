@@ -16,6 +16,9 @@ def _headline(fit: Fit) -> list[str]:
         f"evaluations ({fit.message})",
         f"  {fit.ndata} readings, worth about {fit.neffective:.0f} independent ones; "
         f"{fit.nvarys} coefficients; reduced chi-square {fit.redchi:.2f}",
+        f"  residuals: floor {fit.errors.floor_error:.2f} K, alike for "
+        f"{fit.errors.floor_time:.0f} s; probe {fit.errors.probe_error:.2f} K, alike for "
+        f"{fit.errors.probe_time:.0f} s",
     ]
 
 
@@ -33,12 +36,12 @@ def _runs(fit: Fit) -> list[str]:
 def _coefficients(fit: Fit) -> list[str]:
     lines = ["Coefficients (value +/- standard error):"]
     for one in fit.params.values():
-        notes = [f"started at {one.init_value:.4g}", f"learned {fit.learned(one.name):.0%}"]
+        notes = [f"started at {one.init_value:.4g}", f"learned {fit.learned(one.label):.0%}"]
         if one.at_bound:
             notes.append(f"AT BOUND [{one.min:g}, {one.max:g}]")
         unit = "" if one.unit == "-" else f" {one.unit}"
         value = f"{one.value:.4g} +/- {one.stderr:.2g}{unit}"
-        lines.append(f"  {one.name:<26} {value:<34} ({', '.join(notes)})")
+        lines.append(f"  {one.label:<26} {value:<34} ({', '.join(notes)})")
     lines += [f"  {name:<26} {value:.4g} (given)" for name, value in fit.fixed.items()]
     return lines
 

@@ -12,6 +12,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from . import _core
+from .error_model import ErrorModel
 from .fit_problem import CARDS, FitOptions
 
 if TYPE_CHECKING:
@@ -32,6 +33,12 @@ class Param:
     stderr: float
     init_value: float
     at_bound: bool
+    run: str = ""  #: whose value it is; empty: of all runs
+
+    @property
+    def label(self) -> str:
+        """Name, and the run where every run has its own value."""
+        return f"{self.name} [{self.run}]" if self.run else self.name
 
     @property
     def unit(self) -> str:
@@ -69,7 +76,15 @@ class Fit:
     kettle, coefficients :
         Use both for forecasts, or give the fit itself to `forecast`.
     params :
-        Fitted coefficients by name.
+        Fitted coefficients by name; those with a value of their own in every run as
+        "name [run]".
+    per_run :
+        Names of the coefficients with a value of their own in every run. `coefficients` holds
+        their mean, or the default where they belong to a day (hands, room, scales).
+    of_runs :
+        Coefficients of each run.
+    errors :
+        How large residuals are and how long they stay alike.
     fixed :
         Coefficients that were given, by name.
     covar, scaled_covar :
@@ -98,6 +113,9 @@ class Fit:
     success: bool
     message: str
     runs: tuple[RunQuality, ...]
+    per_run: tuple[str, ...]
+    of_runs: tuple[_core.Coefficients, ...]
+    errors: ErrorModel
     options: FitOptions = field(default_factory=FitOptions)
     comparison: tuple[dict[str, Vector | None], ...] = ()
 
@@ -131,7 +149,13 @@ class Fit:
 
     def moved(self, name: str) -> float:
         """How far a coefficient moved from its prior, in prior spreads [-]."""
-        return float(_core.to_scaled(self.coefficients, [name])[0])
+        return float(self.scaled()[list(self.params).index(name)])
+
+    def scaled(self) -> Vector:
+        """Fitted values in prior spreads from their priors, in the order of `params` [-]."""
+        shared = [one.name for one in self.params.values() if not one.run]
+        own = [_core.to_scaled(one, self.per_run) for one in self.of_runs]
+        return np.concatenate([_core.to_scaled(self.coefficients, shared), *own])
 
     def draws(self, count: int, seed: int) -> list[_core.Coefficients]:
         """Sets of coefficients drawn from the spread of the fit.
@@ -143,24 +167,40 @@ class Fit:
         seed :
             Of the random numbers; the same seed gives the same sets.
         """
-        names = list(self.params)
-        centre = _core.to_scaled(self.coefficients, names)
+        shared = [one.name for one in self.params.values() if not one.run]
+        of_kettle = [name for name in self.per_run if not CARDS[name].of_run]
         generator = np.random.default_rng(seed)
-        points = generator.multivariate_normal(centre, self.scaled_covar, size=count)
-        return [_core.from_scaled(self.coefficients, names, point=point) for point in points]
+        points = generator.multivariate_normal(self.scaled(), self.scaled_covar, size=count)
+        own = self._of_next_run(points[:, len(shared) :], generator)
+        return [
+            _core.from_scaled(self.coefficients, [*shared, *of_kettle], point=[*point, *extra])
+            for point, extra in zip(points[:, : len(shared)], own, strict=True)
+        ]
+
+    def _of_next_run(self, points: Vector, generator: np.random.Generator) -> Vector:
+        """Values of the next run of coefficients of the kettle that differ from run to run.
+
+        They scatter around the mean of the runs as those do, and as one run with the prior spread.
+        """
+        kept = [i for i, name in enumerate(self.per_run) if not CARDS[name].of_run]
+        values = points.reshape(len(points), len(self.runs), len(self.per_run))[:, :, kept]
+        mean = values.mean(axis=1)
+        squares = np.sum((values - mean[:, None, :]) ** 2, axis=1)
+        scatter = np.sqrt((1.0 + squares) / len(self.runs))
+        return np.asarray(mean + scatter * generator.standard_normal(mean.shape))
 
     def table(self) -> pd.DataFrame:
         """One row per coefficient: value, standard error, start, bounds, unit."""
         rows = [
             {
-                "coefficient": one.name,
+                "coefficient": one.label,
                 "value": one.value,
                 "stderr": one.stderr,
                 "unit": one.unit,
                 "start": one.init_value,
                 "min": one.min,
                 "max": one.max,
-                "learned": self.learned(one.name),
+                "learned": self.learned(one.label),
                 "at_bound": one.at_bound,
             }
             for one in self.params.values()

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
 from . import _core
+from .error_model import ErrorModel, estimated_errors, stated_errors
 from .errors import InvalidArgument
 from .findings import Severity
 from .fit_problem import CARDS, FitOptions, Observed, Vector, informative, observe
@@ -32,34 +34,91 @@ def _loss(name: str) -> _core.Loss:
     return _core.Loss[name]
 
 
-def _minimise(
-    kettle: _core.Kettle,
-    observed: Sequence[Observed],
-    names: Sequence[str],
-    base: _core.Coefficients,
-    options: FitOptions,
-) -> _core.MapFit:
-    readings = [
-        _core.Observed(
-            plan=i,
-            floor_reading=[] if one.floor is None else one.floor,
-            probe_reading=one.probe,
-            weight=one.weight(options.correlation_time),
+@dataclass(frozen=True)
+class _Search:
+    """What is searched for, and from where."""
+
+    kettle: _core.Kettle
+    observed: Sequence[Observed]
+    shared: Sequence[str]
+    per_run: Sequence[str]
+    options: FitOptions
+
+    def minimise(self, start: _core.Coefficients, errors: ErrorModel) -> _core.MapFit:
+        readings = []
+        for i, one in enumerate(self.observed):
+            floor_weight, probe_weight = errors.weights(one)
+            readings.append(
+                _core.Observed(
+                    plan=i,
+                    floor_reading=[] if one.floor is None else one.floor,
+                    probe_reading=one.probe,
+                    floor_weight=floor_weight,
+                    probe_weight=probe_weight,
+                )
+            )
+        settings = _core.FitSettings(
+            names=self.shared,
+            per_run=self.per_run,
+            start=start,
+            floor_error=errors.floor_error,
+            probe_error=errors.probe_error,
+            loss=_loss(self.options.loss),
+            max_evaluations=self.options.max_evaluations,
         )
-        for i, one in enumerate(observed)
-    ]
-    settings = _core.FitSettings(
-        names=names,
-        start=base,
-        floor_error=options.floor_error,
-        probe_error=options.probe_error,
-        loss=_loss(options.loss),
-        max_evaluations=options.max_evaluations,
-    )
-    plans = [one.plan for one in observed]
-    return _core.map_fit(
-        kettle, plans, observed=readings, settings=settings, options=options.integration
-    )
+        return _core.map_fit(
+            self.kettle,
+            [one.plan for one in self.observed],
+            observed=readings,
+            settings=settings,
+            options=self.options.integration,
+        )
+
+    def residuals(self, found: _core.MapFit) -> list[tuple[Vector | None, Vector]]:
+        """Model less log of floor and probe of each run [K]."""
+        return [
+            (
+                None if one.floor is None else replay.floor_reading - one.floor,
+                replay.probe_reading - one.probe,
+            )
+            for one, replay in zip(self.observed, found.replays, strict=True)
+        ]
+
+    def labels(self) -> list[tuple[str, str]]:
+        """Name and run of each fitted value, in the order of the search."""
+        own = [(name, one.run.name) for one in self.observed for name in self.per_run]
+        return [(name, "") for name in self.shared] + own
+
+
+def _information(found: _core.MapFit, loss: str) -> Vector:
+    """Information of the data about the scaled coefficients; outliers count as in the search."""
+    squares = np.asarray(found.residuals) ** 2
+    slopes = {
+        "linear": np.ones_like(squares),
+        "soft_l1": 1.0 / np.sqrt(1.0 + squares),
+        "huber": np.minimum(1.0, 1.0 / np.sqrt(np.maximum(squares, 1.0))),
+    }[loss]
+    return np.asarray(found.jacobian.T @ (slopes[:, None] * found.jacobian))
+
+
+def _learned(information: Vector) -> float:
+    """How many coefficients the data determine and not the priors [-]."""
+    strengths = np.maximum(np.linalg.eigvalsh(information), 0.0)
+    return float(np.sum(strengths / (1.0 + strengths)))
+
+
+def _searched(search: _Search, base: _core.Coefficients) -> tuple[_core.MapFit, ErrorModel]:
+    """Best values, and the errors their residuals show."""
+    errors = stated_errors(search.options)
+    found = search.minimise(base, errors)
+    if not search.options.estimate_errors:
+        return found, errors
+    for _ in range(2):
+        learned = _learned(_information(found, search.options.loss))
+        errors = estimated_errors(search.residuals(found), search.observed, errors, learned)
+        start = base.replace({name: found.of_runs[0][name] for name in search.shared})
+        found = search.minimise(start, errors)
+    return found, errors
 
 
 def _curves(one: Observed, replay: _core.Replay) -> dict[str, Vector | None]:
@@ -82,29 +141,66 @@ def _quality(one: Observed, replay: _core.Replay) -> RunQuality:
     return RunQuality(one.run.name, floor, rms(probe), alike, one.run.sha256)
 
 
-def _scaled_covariance(found: _core.MapFit, reduced: float) -> Vector:
+def _scaled_covariance(information: Vector, reduced: float) -> Vector:
     """Covariance of the scaled coefficients.
 
-    Data that scatter more than the stated errors count for less; data that scatter less do not
-    count for more, because the stated errors hold model error that few logs cannot show. The
-    priors count as they are.
+    Data that scatter more than their errors count for less. The priors count as they are.
     """
-    information = found.jacobian.T @ found.jacobian / max(1.0, reduced)
-    covariance = np.linalg.inv(information + np.eye(found.scaled.size))
-    return np.asarray(covariance, dtype=np.float64)
+    scaled = information / max(1.0, reduced)
+    return np.asarray(np.linalg.inv(scaled + np.eye(len(scaled))), dtype=np.float64)
 
 
 def _params(
-    found: _core.MapFit, names: Sequence[str], base: _core.Coefficients, errors: Vector
+    search: _Search, found: _core.MapFit, base: _core.Coefficients, errors: Vector
 ) -> dict[str, Param]:
     params = {}
-    for name, at, error in zip(names, found.scaled, errors, strict=True):
+    where = {one.run.name: i for i, one in enumerate(search.observed)}
+    for (name, run), at, error in zip(search.labels(), found.scaled, errors, strict=True):
         card = CARDS[name]
         ends = [base.replace({name: end}) for end in (card.lower, card.upper)]
         lower, upper = (_core.to_scaled(end, [name])[0] for end in ends)
         at_bound = bool(min(at - lower, upper - at) < 1e-3 * (upper - lower))
-        params[name] = Param(name, found.coefficients[name], float(error), base[name], at_bound)
+        value = found.of_runs[where.get(run, 0)][name]
+        param = Param(name, value, float(error), base[name], at_bound, run)
+        params[param.label] = param
     return params
+
+
+def _for_forecasts(
+    search: _Search, found: _core.MapFit, base: _core.Coefficients
+) -> _core.Coefficients:
+    """Coefficients of the next run: what all runs share, and means of what differs."""
+    values = {name: found.of_runs[0][name] for name in search.shared}
+    for name in search.per_run:
+        if not CARDS[name].of_run:
+            scaled = [_core.to_scaled(one, [name])[0] for one in found.of_runs]
+            values[name] = _core.from_scaled(base, [name], point=[float(np.mean(scaled))])[name]
+    return base.replace(values)
+
+
+def _slopes(search: _Search, found: _core.MapFit) -> Vector:
+    """Change of each fitted value per change of its scaled value."""
+    shared = _core.scaled_slopes(found.of_runs[0], search.shared)
+    own = [_core.scaled_slopes(one, search.per_run) for one in found.of_runs]
+    return np.concatenate([shared, *own])
+
+
+def _names(
+    kettle: _core.Kettle,
+    logs: Sequence[Run],
+    vary: Sequence[str] | None,
+    per_run: Sequence[str],
+    known: Mapping[str, float],
+) -> list[str]:
+    """Coefficients with one value for all runs."""
+    for name in (*(vary or ()), *per_run):
+        _core.Coefficients()[name]  # raises UnknownName with the nearest
+    if both := set(per_run) & set(known):
+        raise InvalidArgument(f"fit: {sorted(both)} are both fixed and per run; allowed: one")
+    names = [n for n in (vary or informative(kettle, logs)) if n not in known and n not in per_run]
+    if not names and not per_run:
+        raise InvalidArgument("fit: every coefficient to vary is fixed; allowed: one left or more")
+    return names
 
 
 def fit(
@@ -112,6 +208,7 @@ def fit(
     runs: Run | Iterable[Run],
     *,
     vary: Sequence[str] | None = None,
+    per_run: Sequence[str] = (),
     fixed: Mapping[str, float] | None = None,
     rooms: Rooms | None = None,
     options: FitOptions | None = None,
@@ -130,6 +227,9 @@ def fit(
         One run or several, see `read_run`.
     vary :
         Names of the coefficients to fit. Default: all that such runs can say anything about.
+    per_run :
+        Names of coefficients that get a value of their own in every run, such as "probe.offset",
+        "pour.delay" or "room.offset".
     fixed :
         Values of coefficients that are known; they are not fitted.
     rooms :
@@ -158,26 +258,24 @@ def fit(
         there = ", ".join(run.name for run in logs)
         raise InvalidArgument(f"fit: rooms names {sorted(unknown)}, allowed are the runs {there}")
     base = _core.Coefficients(known)
-    for name in vary or ():
-        base[name]  # raises UnknownName with the nearest
-    names = [n for n in (vary or informative(kettle, logs)) if n not in known]
+    names = _names(kettle, logs, vary, per_run, known)
     observed = [
         observe(run, (rooms or {}).get(run.name, kettle.surroundings), chosen.interval)
         for run in logs
     ]
-    if not names:
-        raise InvalidArgument("fit: every coefficient to vary is fixed; allowed: one left or more")
-    found = _minimise(kettle, observed, names, base, chosen)
+    search = _Search(kettle, observed, names, list(per_run), chosen)
+    found, errors = _searched(search, base)
+    information = _information(found, chosen.loss)
     chi_square = float(found.residuals @ found.residuals)
-    effective = sum(one.count * one.weight(chosen.correlation_time) for one in observed)
-    reduced = chi_square / max(1.0, effective - len(names))
-    covariance = _scaled_covariance(found, reduced)
-    slopes = np.array(_core.scaled_slopes(found.coefficients, names))
+    effective = errors.effective(observed)
+    reduced = chi_square / max(1.0, effective - _learned(information))
+    covariance = _scaled_covariance(information, reduced)
+    slopes = _slopes(search, found)
     shown = list(zip(observed, found.replays, strict=True))
     return Fit(
         kettle=kettle,
-        coefficients=found.coefficients,
-        params=_params(found, names, base, np.sqrt(np.diag(covariance)) * slopes),
+        coefficients=_for_forecasts(search, found, base),
+        params=_params(search, found, base, np.sqrt(np.diag(covariance)) * slopes),
         fixed=known,
         scaled_covar=covariance,
         covar=covariance * np.outer(slopes, slopes),
@@ -189,6 +287,9 @@ def fit(
         success=found.converged,
         message=found.message,
         runs=tuple(_quality(*pair) for pair in shown),
+        per_run=tuple(per_run),
+        of_runs=tuple(found.of_runs),
+        errors=errors,
         options=chosen,
         comparison=tuple(_curves(*pair) for pair in shown),
     )

@@ -25,6 +25,7 @@ void bind_freezing(pybind11::module_& module);
 void bind_coefficients(pybind11::module_& module);
 void bind_forecast(pybind11::module_& module);
 void bind_replay(pybind11::module_& module);
+void bind_sensitivity(pybind11::module_& module);
 void bind_fit(pybind11::module_& module);
 
 /// The submodules that the subjects share.

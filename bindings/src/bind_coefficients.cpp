@@ -38,7 +38,8 @@ void bind_coefficients(py::module_& module) {
       .def_readonly("spread", &CoefficientCard::spread)
       .def_readonly("positive", &CoefficientCard::positive)
       .def_readonly("meaning", &CoefficientCard::meaning)
-      .def_readonly("source", &CoefficientCard::source);
+      .def_readonly("source", &CoefficientCard::source)
+      .def_readonly("of_run", &CoefficientCard::of_run);
   module.def(
       "coefficient_cards",
       [] {

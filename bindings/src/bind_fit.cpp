@@ -12,7 +12,7 @@ namespace {
 
 void bind_result(py::module_& module) {
   py::class_<MapFit>(module, "MapFit", "Where a fit ended; owns its arrays.")
-      .def_readonly("coefficients", &MapFit::coefficients)
+      .def_readonly("of_runs", &MapFit::of_runs)
       .def_property_readonly("scaled", [](const MapFit& fit) { return array_from(fit.scaled); })
       .def_property_readonly("residuals",
                              [](const MapFit& fit) { return array_from(fit.residuals); })

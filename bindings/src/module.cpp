@@ -23,5 +23,6 @@ PYBIND11_MODULE(_core, module) {
   bind_coefficients(module);
   bind_forecast(module);
   bind_replay(module);
+  bind_sensitivity(module);
   bind_fit(module);
 }

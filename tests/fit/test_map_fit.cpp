@@ -47,7 +47,7 @@ std::vector<Observed> made_readings() {
   std::vector<Observed> all;
   for (std::size_t i = 0; i < 2; ++i) {
     const auto shown = replay(batch::stew_kettle(), truth(), plans()[i]);
-    all.push_back({i, shown.floor_reading, shown.probe_reading, 0.5});
+    all.push_back({i, shown.floor_reading, shown.probe_reading, 0.5, 0.5});
   }
   all[1].floor_reading.clear();
   return all;
@@ -74,10 +74,10 @@ TEST_CASE("readings without noise give back the coefficients that made them") {
   CHECK(found.converged);
   for (const auto& name : varied) {
     INFO(name);
-    CHECK_THAT(found.coefficients.value(name),
+    CHECK_THAT(found.of_runs[0].value(name),
                Catch::Matchers::WithinRel(truth().value(name), 1e-4));
   }
-  CHECK(found.coefficients.value("floor.loss") == Coefficients().value("floor.loss"));
+  CHECK(found.of_runs[0].value("floor.loss") == Coefficients().value("floor.loss"));
 }
 
 TEST_CASE("readings that count for nothing leave the priors") {
@@ -94,7 +94,7 @@ TEST_CASE("a result fits together") {
   REQUIRE(found.residuals.size() == counts);
   REQUIRE(found.jacobian.size() == counts * varied.size());
   REQUIRE(found.replays.size() == 2);
-  const auto scaled = to_scaled(found.coefficients, varied);
+  const auto scaled = to_scaled(found.of_runs[0], varied);
   for (std::size_t i = 0; i < scaled.size(); ++i) {
     CHECK_THAT(found.scaled[i], Catch::Matchers::WithinAbs(scaled[i], 1e-12));
   }
@@ -116,7 +116,7 @@ TEST_CASE("slopes of the result are central differences of replays") {
     const auto shown = [&](double change) {
       auto point = found.scaled;
       point[k] += change;
-      const auto moved = from_scaled(found.coefficients, varied, point);
+      const auto moved = from_scaled(found.of_runs[0], varied, point);
       return replay(batch::stew_kettle(), moved, plans()[1]).probe_reading;
     };
     const auto above = shown(5e-3), below = shown(-5e-3);
@@ -145,7 +145,7 @@ TEST_CASE("a coefficient that the readings drive over its bound stops there") {
   chosen.names = {"floor.efficiency"};
   const auto found = map_fit(weak, plans(), made_readings(), chosen, {});
   CHECK(found.converged);
-  CHECK(found.coefficients.value("floor.efficiency") == 1.1);
+  CHECK(found.of_runs[0].value("floor.efficiency") == 1.1);
 }
 
 TEST_CASE("too few evaluations are said") {

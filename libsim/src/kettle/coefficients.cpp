@@ -86,6 +86,14 @@ constexpr std::array<CoefficientCard, coefficient_count> cards{{
     {"probe.height", "m", 1.5e-3, 1e-4, 0.3, 0.8, true,
      "depth of product that covers the probe; in less it feels the headspace too",
      "type of installation, no source"},
+    {"room.offset", "K", 0.0, -20.0, 20.0, 2.0, false, "room in a run less the room stated",
+     "0 by definition", true},
+    {"pour.delay", "s", 0.0, -300.0, 300.0, 8.0, false,
+     "how much later than stated the pours of a run began", "0 by definition", true},
+    {"addition.temperature_offset", "K", 0.0, -20.0, 20.0, 2.0, false,
+     "temperature of what was poured in a run less the one stated", "0 by definition", true},
+    {"addition.mass_factor", "-", 1.0, 0.3, 3.0, 0.03, true,
+     "mass of what was poured in a run relative to the one stated", "1 by definition", true},
 }};
 
 std::vector<std::string> names() {

@@ -4,6 +4,7 @@
 
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/network/liquid_pool.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 #include "kettlecast/properties/air.hpp"
 #include "kettlecast/properties/water.hpp"
@@ -175,13 +176,13 @@ T condensation_flux(const Kettle& kettle, const FreeSurface<T>& liquid, const T&
 }
 
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& free) {
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& free,
+                            const T& room_temperature) {
   const T& surface = free.temperature;
   const double tip_speed = constants::pi * kettle.agitator_diameter * free.speed;
   const double air_speed = kettle.surroundings.air_speed + surface_speed_share * tip_speed;
   const auto& room = kettle.surroundings;
   const T pressure(room.pressure);
-  const T room_temperature(room.temperature);
   const T room_vapour = room.relative_humidity * water::saturation_pressure(room_temperature);
   const T surface_vapour = free.activity * water::saturation_pressure(within_fits(surface));
   const T middle = 0.5 * (surface + room_temperature);
@@ -204,13 +205,25 @@ SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& free) {
 
 template double floor_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                                const Stirring<double>&);
+template Dual8 floor_film_coefficient<Dual8>(const Kettle&, const Fluid<Dual8>&,
+                                             const Stirring<Dual8>&);
 template double wall_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                               const Stirring<double>&);
+template Dual8 wall_film_coefficient<Dual8>(const Kettle&, const Fluid<Dual8>&,
+                                            const Stirring<Dual8>&);
 template double piece_film_coefficient<double>(const Kettle&, const Fluid<double>&,
                                                const PieceMotion<double>&, double);
+template Dual8 piece_film_coefficient<Dual8>(const Kettle&, const Fluid<Dual8>&,
+                                             const PieceMotion<Dual8>&, double);
 template double agitator_power<double>(const Kettle&, const Fluid<double>&, double);
+template Dual8 agitator_power<Dual8>(const Kettle&, const Fluid<Dual8>&, double);
 template double boiling_heat_flux<double>(const double&, const double&, const double&);
+template Dual8 boiling_heat_flux<Dual8>(const Dual8&, const Dual8&, const Dual8&);
 template double condensation_flux<double>(const Kettle&, const FreeSurface<double>&, const double&);
-template SurfaceLoss<double> surface_loss<double>(const Kettle&, const FreeSurface<double>&);
+template Dual8 condensation_flux<Dual8>(const Kettle&, const FreeSurface<Dual8>&, const Dual8&);
+template SurfaceLoss<double> surface_loss<double>(const Kettle&, const FreeSurface<double>&,
+                                                  const double&);
+template SurfaceLoss<Dual8> surface_loss<Dual8>(const Kettle&, const FreeSurface<Dual8>&,
+                                                const Dual8&);
 
 }  // namespace kettlecast

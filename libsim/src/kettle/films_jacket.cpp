@@ -5,6 +5,7 @@
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/kettle/films.hpp"
 #include "kettlecast/network/liquid_pool.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/properties/glycol.hpp"
 #include "kettlecast/properties/steam.hpp"
 #include "kettlecast/transfer/annular_gap.hpp"
@@ -83,7 +84,10 @@ T jacket_flow_coefficient(const Kettle& kettle, const JacketFlow& liquid, const 
 }
 
 template double steam_film_coefficient<double>(const Kettle&, const double&, const double&);
+template Dual8 steam_film_coefficient<Dual8>(const Kettle&, const Dual8&, const Dual8&);
 template double jacket_flow_coefficient<double>(const Kettle&, const JacketFlow&, const double&,
                                                 const double&);
+template Dual8 jacket_flow_coefficient<Dual8>(const Kettle&, const JacketFlow&, const Dual8&,
+                                              const Dual8&);
 
 }  // namespace kettlecast

@@ -6,6 +6,7 @@
 #include "flows.hpp"
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/base/errors.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/properties/composition.hpp"
 #include "kettlecast/properties/glycol.hpp"
 
@@ -41,6 +42,9 @@ KettleModel<T>::KettleModel(const Kettle& kettle,
     check(addition, "Kettle \"" + kettle_.name + "\"");
   }
   check_filling(kettle_, additions_);
+  changes_.assign(additions_.size(), {coefficient(Coefficient::pour_delay),
+                                      coefficient(Coefficient::addition_temperature_offset),
+                                      coefficient(Coefficient::addition_mass_factor)});
   pieces_ = make_piece_classes(kettle_, additions_);
   layout_ = make_layout(additions_, pieces_);
   const VesselShape vessel = vessel_shape(kettle_);
@@ -140,7 +144,7 @@ void KettleModel<T>::rates(const Inputs& inputs, const std::vector<T>& x, std::v
   stir(inputs, flows);
   thicken(flows);
   for (std::size_t i = 0; i < inputs.pour_rate.size(); ++i) {
-    if (inputs.pour_rate[i] > 0.0) pour_on(i, T(inputs.pour_rate[i]), dxdt);
+    if (inputs.pour_rate[i] > 0.0) pour_on(i, inputs.pour_rate[i], dxdt);
   }
   mix_layers(inputs, x, flows);
   read_sensors(x, flows);
@@ -200,5 +204,6 @@ T KettleModel<T>::product_mass(const std::vector<T>& x) const {
 }
 
 template class KettleModel<double>;
+template class KettleModel<Dual8>;
 
 }  // namespace kettlecast

@@ -4,6 +4,7 @@
 
 #include "flows.hpp"
 #include "kettlecast/kettle/films.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 #include "kettlecast/properties/glycol.hpp"
 
@@ -95,5 +96,6 @@ void KettleModel<T>::heat_jacket(const Inputs& inputs, const std::vector<T>& x,
 }
 
 template class KettleModel<double>;
+template class KettleModel<Dual8>;
 
 }  // namespace kettlecast

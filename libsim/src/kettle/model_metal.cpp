@@ -5,6 +5,7 @@
 #include "flows.hpp"
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/kettle/films.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 #include "kettlecast/transfer/contact.hpp"
 #include "kettlecast/transfer/radiation.hpp"
@@ -62,7 +63,7 @@ void KettleModel<T>::heat_floor(const Inputs& inputs, const std::vector<T>& x, F
                 plate_conductance() * (x[slot::floor_lower] - x[slot::floor_upper]));
   if (kettle_.jacket.under_floor) return;
   flows.to_room(slot::floor_lower, coefficient(Coefficient::floor_loss) * geometry_.floor_area *
-                                       (x[slot::floor_lower] - kettle_.surroundings.temperature));
+                                       (x[slot::floor_lower] - room_temperature()));
 }
 
 /// Turns the heat of elements and floor layers into rates of temperature.
@@ -116,7 +117,7 @@ template <class T>
 void KettleModel<T>::lose_from_wall(const Inputs& inputs, const std::vector<T>& x,
                                     Flows& flows) const {
   const auto& scene = flows.scene;
-  const double room = kettle_.surroundings.temperature;
+  const T room = room_temperature();
   const T loss = coefficient(Coefficient::wall_loss);
   const T covered = jacketed_area(scene);
   const double jacketed = geometry_.circumference * kettle_.jacket.height;
@@ -132,7 +133,7 @@ void KettleModel<T>::lose_from_wall(const Inputs& inputs, const std::vector<T>& 
 /// What of the floor no product covers convects and radiates into the open.
 template <class T>
 void KettleModel<T>::lose_from_bare_floor(const std::vector<T>& x, Flows& flows) const {
-  const double room = kettle_.surroundings.temperature;
+  const T room = room_temperature();
   const T bare = geometry_.floor_area * (1.0 - flows.scene.coverage);
   const T floor = x[slot::floor_upper];
   flows.to_room(slot::floor_upper, bare * (headspace_film * (floor - room) +
@@ -219,5 +220,6 @@ void KettleModel<T>::wall_to_liquid(const Inputs& inputs, const std::vector<T>& 
 }
 
 template class KettleModel<double>;
+template class KettleModel<Dual8>;
 
 }  // namespace kettlecast

@@ -5,6 +5,7 @@
 #include "flows.hpp"
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/kettle/films.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 #include "kettlecast/properties/composition.hpp"
 
@@ -44,9 +45,11 @@ T moisture(const PieceScene<T>& piece) {
 }
 
 /// One kilogram of a liquid food.
-LiquidPool<double> kilogram_of(const Food& food) {
+template <class T>
+LiquidPool<T> kilogram_of(const Food& food) {
   const auto& composition = food.composition;
-  return {composition.water, composition.fat, 1.0 - composition.water - composition.fat, 0.0, 0.0};
+  const double rest = 1.0 - composition.water - composition.fat;
+  return {T(composition.water), T(composition.fat), T(rest), T(0.0), T(0.0)};
 }
 
 /// 0 below zero, x above, joined by a parabola over `width`; exactly zero where nothing flows.
@@ -122,7 +125,7 @@ void KettleModel<T>::leave_surface(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
   const FreeSurface<T> surface{scene.product_temperature, scene.water_activity,
                                inputs.agitator_speed};
-  const SurfaceLoss<T> loss = surface_loss(kettle_, surface);
+  const SurfaceLoss<T> loss = surface_loss(kettle_, surface, room_temperature());
   const T factor = coefficient(Coefficient::evaporation_factor);
   const T& area = scene.surface_area;
   const double sheet = inputs.cover == Cover::lid ? lid_share : 1.0;
@@ -231,12 +234,13 @@ void KettleModel<T>::thicken(Flows& flows) const {
 
 /// Adds a mass (or a mass per time) of an addition to a state (or to its rates).
 template <class T>
-void KettleModel<T>::pour_on(std::size_t addition, const T& mass, std::vector<T>& into) const {
+void KettleModel<T>::pour_on(std::size_t addition, double stated, std::vector<T>& into) const {
   const Addition& what = additions_[addition];
+  const T mass = stated * changes_[addition].mass_factor;
   into[slot::poured_mass] += mass;
   if (what.shape == Shape::none) {
-    const LiquidPool<double> pool = kilogram_of(what.food);
-    const double enthalpy = pool_enthalpy(pool, what.temperature);
+    const LiquidPool<T> pool = kilogram_of<T>(what.food);
+    const T enthalpy = pool_enthalpy(pool, poured_temperature(addition));
     into[slot::water] += mass * pool.water;
     into[slot::oil] += mass * pool.oil;
     into[slot::solids] += mass * pool.solids;
@@ -258,8 +262,7 @@ template <class T>
 void KettleModel<T>::pour_pieces(std::size_t i, const T& mass, std::vector<T>& into) const {
   const auto& shells = pieces_[i].shells;
   const auto& slots = layout_.pieces[i];
-  const double enthalpy =
-      shells.freezing.specific_enthalpy(additions_[pieces_[i].addition].temperature);
+  const T enthalpy = shells.freezing.specific_enthalpy(poured_temperature(pieces_[i].addition));
   into[slots.poured] += mass;
   into[slots.water] += mass * shells.water_share;
   for (std::size_t k = 0; k < shells.count; ++k) {
@@ -269,7 +272,7 @@ void KettleModel<T>::pour_pieces(std::size_t i, const T& mass, std::vector<T>& i
 }
 
 template <class T>
-void KettleModel<T>::pour(std::size_t addition, const T& mass, std::vector<T>& x) {
+void KettleModel<T>::pour(std::size_t addition, double mass, std::vector<T>& x) {
   const T wall_before = scene_at(x).wet_area;
   const T liquid_before = pool_heat_capacity(scene_.pool, scene_.liquid_temperature);
   pour_on(addition, mass, x);
@@ -295,8 +298,8 @@ void KettleModel<T>::mix_layers(const Inputs& inputs, const std::vector<T>& x, F
   T poured(0.0);  // heat capacity per time [W/K]
   for (std::size_t i = 0; i < inputs.pour_rate.size(); ++i) {
     if (additions_[i].shape != Shape::none) continue;
-    poured += inputs.pour_rate[i] *
-              pool_heat_capacity(kilogram_of(additions_[i].food), additions_[i].temperature);
+    poured += inputs.pour_rate[i] * changes_[i].mass_factor *
+              pool_heat_capacity(kilogram_of<T>(additions_[i].food), poured_temperature(i));
   }
   flows.rate[slot::layering] +=
       flows.layering_heat / capacity - (rate + poured / capacity) * x[slot::layering];
@@ -327,5 +330,6 @@ void KettleModel<T>::read_sensors(const std::vector<T>& x, Flows& flows) const {
 }
 
 template class KettleModel<double>;
+template class KettleModel<Dual8>;
 
 }  // namespace kettlecast

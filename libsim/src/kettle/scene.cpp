@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/numerics/smooth.hpp"
 
 namespace kettlecast {
@@ -138,5 +139,6 @@ void observe(const SceneFacts<T>& facts, const std::vector<T>& x, Scene<T>& scen
 
 template void observe<double>(const SceneFacts<double>&, const std::vector<double>&,
                               Scene<double>&);
+template void observe<Dual8>(const SceneFacts<Dual8>&, const std::vector<Dual8>&, Scene<Dual8>&);
 
 }  // namespace kettlecast

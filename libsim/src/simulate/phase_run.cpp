@@ -32,22 +32,18 @@ double cycle_of(const Agitation& stir) {
   return stir.off_time > 0.0 || stir.reversing ? stir.on_time + stir.off_time : 0.0;
 }
 
-double mass_of(const std::vector<Addition>& additions) {
-  double mass = 0.0;
-  for (const auto& addition : additions) mass += addition.mass;
-  return mass;
-}
-
 /// Value that crosses zero upwards when a signal rule is met.
-double towards_end(const EndRule& rule, const State& x) {
-  const double value = reading_of(rule.signal, x);
+template <class T>
+T towards_end(const EndRule& rule, const std::vector<T>& x) {
+  const T value = reading_of(rule.signal, x);
   return rule.kind == EndKind::above ? value - rule.value : rule.value - value;
 }
 
 }  // namespace
 
-PhaseRun::PhaseRun(BatchRun& run, const Phase& phase, std::size_t first_addition,
-                   HeaterSwitch heater)
+template <class T>
+PhaseRun<T>::PhaseRun(BatchRun<T>& run, const Phase& phase, std::size_t first_addition,
+                      HeaterSwitch<T> heater)
     : run_(run),
       phase_(phase),
       first_addition_(first_addition),
@@ -55,50 +51,86 @@ PhaseRun::PhaseRun(BatchRun& run, const Phase& phase, std::size_t first_addition
       by_jacket_(heats_by_jacket(run.model().kettle())),
       heater_(heater),
       start_(run.time()),
+      set_point_(phase.set_point),
       pour_started_(phase.additions.size(), false),
-      mass_held_(run.model().product_mass(run.state()) + mass_of(phase.additions)),
+      mass_held_(run.model().product_mass(run.state())),
       vapour_before_(run.state()[slot::vapour_mass]),
-      heater_before_(run.state()[slot::heater_energy]) {}
+      heater_before_(run.state()[slot::heater_energy]) {
+  for (std::size_t i = 0; i < phase.additions.size(); ++i) {
+    mass_held_ += phase.additions[i].mass * run.model().changes()[first_addition + i].mass_factor;
+  }
+}
 
-bool PhaseRun::proportional() const {
+/// Whether an instant of the phase has come.
+template <class T>
+bool PhaseRun<T>::elapsed_to(const T& when) const {
+  return value_of(elapsed()) >= value_of(when) - instant;
+}
+
+/// When a pour starts, since the start of the phase [s]; none starts before the phase.
+template <class T>
+T PhaseRun<T>::delay_of(std::size_t addition) const {
+  const T delay =
+      phase_.additions[addition].delay + run_.model().changes()[first_addition_ + addition].delay;
+  return delay < 0.0 ? T(0.0) : delay;
+}
+
+/// End of the last pour, since the start of the phase [s].
+template <class T>
+T PhaseRun<T>::loaded_after() const {
+  T last(0.0);
+  for (std::size_t i = 0; i < phase_.additions.size(); ++i) {
+    last = std::max(last, T(delay_of(i) + phase_.additions[i].pour_time));
+  }
+  return last;
+}
+
+template <class T>
+bool PhaseRun<T>::proportional() const {
   return regulates() && controller_.kind == ControllerKind::proportional_integral;
 }
 
 /// Whether the heat must stay on, because it came on so recently.
-bool PhaseRun::held_on() const {
+template <class T>
+bool PhaseRun<T>::held_on() const {
   return demand_.on && run_.time() - heater_.on_since < controller_.minimum_on_time - instant;
 }
 
 /// Mass of water lost in this phase beyond what ends it [kg].
-double PhaseRun::lost_beyond(const EndRule& rule, const State& x) const {
-  const double wanted = rule.kind == EndKind::share_lost ? rule.value * mass_held_ : rule.value;
+template <class T>
+T PhaseRun<T>::lost_beyond(const EndRule& rule, const StateVector& x) const {
+  const T wanted = rule.kind == EndKind::share_lost ? rule.value * mass_held_ : T(rule.value);
   return x[slot::vapour_mass] - vapour_before_ - wanted;
 }
 
 /// When the set point may first count as reached, since the start of the phase [s].
-double PhaseRun::ready_after() const {
-  if (phase_.additions.empty()) return 0.0;
-  return loaded_after(phase_) + controller_.settle_after_pour;
+template <class T>
+T PhaseRun<T>::ready_after() const {
+  if (phase_.additions.empty()) return T(0.0);
+  return loaded_after() + controller_.settle_after_pour;
 }
 
-void PhaseRun::prepare_switches() {
+template <class T>
+void PhaseRun<T>::prepare_switches() {
   const double band = controller_.dead_band;
   demand_ = {phase_.set_point - band, phase_.set_point, heater_.on};
   floor_ceiling_ = {phase_.floor_limit - band, phase_.floor_limit, true};
   difference_ceiling_ = {phase_.difference_limit - band, phase_.difference_limit, true};
 }
 
-void PhaseRun::settle_switches() {
-  const State& x = run_.state();
-  if (!held_on()) demand_.settle(signal(x));
-  floor_ceiling_.settle(reading_of(Regulated::floor, x));
-  difference_ceiling_.settle(reading_of(Regulated::difference, x));
+template <class T>
+void PhaseRun<T>::settle_switches() {
+  const auto& x = run_.state();
+  if (!held_on()) demand_.settle(value_of(signal(x)));
+  floor_ceiling_.settle(value_of(reading_of(Regulated::floor, x)));
+  difference_ceiling_.settle(value_of(reading_of(Regulated::difference, x)));
   const bool was_on = heater_.on;
   heater_.on = regulates() && demand_.on && floor_ceiling_.on && difference_ceiling_.on;
   if (heater_.on && !was_on) heater_.on_since = run_.time();
 }
 
-void PhaseRun::apply_inputs() {
+template <class T>
+void PhaseRun<T>::apply_inputs() {
   auto& inputs = run_.inputs();
   const bool heats = phase_.jacket == JacketUse::heat;
   inputs.jacket_heat = heats ? phase_.jacket_share : 0.0;
@@ -106,60 +138,66 @@ void PhaseRun::apply_inputs() {
   inputs.cooling = phase_.jacket == JacketUse::cool ? 1.0 : 0.0;
   inputs.cool_limit = phase_.jacket_cool_limit;
   if (!proportional() && (regulates() || !by_jacket_)) {
-    controlled_heat(inputs) = heater_.on ? highest_heat() : 0.0;
+    controlled_heat(inputs) = T(heater_.on ? highest_heat() : 0.0);
   }
   inputs.cover = phase_.cover;
   apply_agitation(inputs);
 }
 
-void PhaseRun::apply_agitation(Inputs& inputs) const {
+template <class T>
+void PhaseRun<T>::apply_agitation(BasicInputs<T>& inputs) const {
   const auto& stir = phase_.agitation;
-  const double cycle = cycle_of(stir);
-  const bool turning = cycle <= 0.0 || std::fmod(elapsed() + instant, cycle) < stir.on_time;
-  const bool odd = cycle > 0.0 && std::fmod(elapsed() + instant, 2.0 * cycle) >= cycle;
+  const double cycle = cycle_of(stir), now = value_of(elapsed()) + instant;
+  const bool turning = cycle <= 0.0 || std::fmod(now, cycle) < stir.on_time;
+  const bool odd = cycle > 0.0 && std::fmod(now, 2.0 * cycle) >= cycle;
   inputs.agitator_speed = turning ? stir.speed : 0.0;
   inputs.reversed = stir.reversing && odd;
 }
 
-void PhaseRun::install_proportional_control() {
+template <class T>
+void PhaseRun<T>::install_proportional_control() {
   if (!proportional()) {
     run_.set_feedback(nullptr);
     return;
   }
-  run_.set_feedback([this](const State& x, Inputs& inputs, double& extra_rate) {
-    const double error = phase_.set_point - signal(x);
+  run_.set_feedback([this](const StateVector& x, BasicInputs<T>& inputs, T& extra_rate) {
+    const T error = set_point_ - signal(x);
     const bool allowed = floor_ceiling_.on && difference_ceiling_.on;
-    const PiOutput output = pi_output(controller_.gain, error, x.back(), highest_heat());
-    controlled_heat(inputs) = allowed ? output.applied : 0.0;
+    const PiOutput<T> output = pi_output(controller_.gain, error, x.back(), highest_heat());
+    controlled_heat(inputs) = allowed ? output.applied : T(0.0);
     extra_rate = pi_integral_rate(controller_.gain, error, output, controller_.integral_time);
   });
 }
 
-void PhaseRun::pour_due() {
+template <class T>
+void PhaseRun<T>::pour_due() {
   for (std::size_t i = 0; i < phase_.additions.size(); ++i) {
     const auto& addition = phase_.additions[i];
-    if (!pour_started_[i] && elapsed() >= addition.delay - instant) {
+    const T delay = delay_of(i);
+    if (!pour_started_[i] && elapsed_to(delay)) {
       pour_started_[i] = true;
       run_.start_pour(first_addition_ + i);
     }
-    if (elapsed() >= addition.delay + addition.pour_time - instant) {
+    if (elapsed_to(delay + addition.pour_time)) {
       run_.end_pour(first_addition_ + i);
     }
   }
 }
 
-void PhaseRun::note_reached() {
-  if (reached_ || !regulates() || elapsed() < ready_after() - instant) return;
+template <class T>
+void PhaseRun<T>::note_reached() {
+  if (reached_ || !regulates() || !elapsed_to(ready_after())) return;
   if (signal(run_.state()) >= phase_.set_point - controller_.reached_within) reached_ = elapsed();
 }
 
-bool PhaseRun::rule_met(const EndRule& rule) const {
-  const bool ready = elapsed() >= ready_after() - instant;
+template <class T>
+bool PhaseRun<T>::rule_met(const EndRule& rule) const {
+  const bool ready = elapsed_to(ready_after());
   switch (rule.kind) {
     case EndKind::held:
-      return reached_ && elapsed() >= *reached_ + rule.value - instant;
+      return reached_ && elapsed_to(*reached_ + rule.value);
     case EndKind::elapsed:
-      return elapsed() >= rule.value - instant;
+      return elapsed_to(T(rule.value));
     case EndKind::mass_lost:
     case EndKind::share_lost:
       return ready && lost_beyond(rule, run_.state()) >= 0.0;
@@ -168,57 +206,72 @@ bool PhaseRun::rule_met(const EndRule& rule) const {
   }
 }
 
-std::optional<EndReason> PhaseRun::end_met() const {
+template <class T>
+std::optional<EndReason> PhaseRun<T>::end_met() const {
   for (const auto& rule : phase_.ends) {
     if (rule_met(rule)) return reason_of(rule.kind);
   }
-  if (elapsed() >= phase_.time_limit - instant) return EndReason::timed_out;
+  if (elapsed_to(T(phase_.time_limit))) return EndReason::timed_out;
   return std::nullopt;
 }
 
-double PhaseRun::next_agitator_change() const {
+template <class T>
+double PhaseRun<T>::next_agitator_change() const {
   const auto& stir = phase_.agitation;
   const double cycle = cycle_of(stir);
   if (cycle <= 0.0) return no_limit;
-  const double begun = std::floor((elapsed() + instant) / cycle) * cycle;
+  const double now = value_of(elapsed()) + instant;
+  const double begun = std::floor(now / cycle) * cycle;
   const double off = begun + stir.on_time;
-  return off > elapsed() + instant ? off : begun + cycle;
+  return off > now ? off : begun + cycle;
 }
 
 /// Next break point of the phase [s since the start of the run].
-double PhaseRun::next_break() const {
-  double next = std::min(phase_.time_limit, next_agitator_change());
-  const auto consider = [&](double when) {
-    if (when > elapsed() + instant) next = std::min(next, when);
+template <class T>
+T PhaseRun<T>::next_break() const {
+  T next(std::min(phase_.time_limit, next_agitator_change()));
+  const auto consider = [&](const T& when) {
+    if (!elapsed_to(when)) next = std::min(next, when);
   };
-  for (const auto& addition : phase_.additions) {
-    consider(addition.delay);
-    consider(addition.delay + addition.pour_time);
+  for (std::size_t i = 0; i < phase_.additions.size(); ++i) {
+    consider(delay_of(i));
+    consider(delay_of(i) + phase_.additions[i].pour_time);
   }
   consider(ready_after());
   consider(heater_.on_since + controller_.minimum_on_time - start_);
   for (const auto& rule : phase_.ends) {
-    if (rule.kind == EndKind::elapsed) consider(rule.value);
+    if (rule.kind == EndKind::elapsed) consider(T(rule.value));
     if (rule.kind == EndKind::held && reached_) consider(*reached_ + rule.value);
   }
   return start_ + next;
 }
 
-void PhaseRun::watch_switch(const Hysteresis& band, Regulated what, Alarm alarm) {
+template <class T>
+void PhaseRun<T>::watch_switch(const Hysteresis& band, Regulated what, Alarm alarm) {
   if (!std::isfinite(band.threshold())) return;
-  watches_.push_back({[what, level = band.threshold()](double, const State& x) {
+  watches_.push_back({[what, level = band.threshold()](const StateVector& x) {
                         return reading_of(what, x) - level;
                       },
                       band.on ? Crossing::rising : Crossing::falling});
   alarms_.push_back({alarm, 0});
 }
 
-void PhaseRun::watch_ends() {
-  if (elapsed() < ready_after() - instant) return;
+/// As the switch of a ceiling, at a set point that may have slopes.
+template <class T>
+void PhaseRun<T>::watch_demand() {
+  const T level = demand_.threshold() - phase_.set_point + set_point_;
+  watches_.push_back({[this, level](const StateVector& x) { return signal(x) - level; },
+                      demand_.on ? Crossing::rising : Crossing::falling});
+  alarms_.push_back({Alarm::heater, 0});
+}
+
+template <class T>
+void PhaseRun<T>::watch_ends() {
+  if (!elapsed_to(ready_after())) return;
   for (std::size_t i = 0; i < phase_.ends.size(); ++i) {
     const EndRule& rule = phase_.ends[i];
     if (rule.kind == EndKind::held || rule.kind == EndKind::elapsed) continue;
-    watches_.push_back({[this, &rule](double, const State& x) {
+    watches_.push_back({[this, &rule](const StateVector& x) {
                           return watches_signal(rule) ? towards_end(rule, x) : lost_beyond(rule, x);
                         },
                         Crossing::rising});
@@ -226,25 +279,27 @@ void PhaseRun::watch_ends() {
   }
 }
 
-void PhaseRun::collect_watches() {
+template <class T>
+void PhaseRun<T>::collect_watches() {
   watches_.clear();
   alarms_.clear();
   if (regulates() && !proportional() && !held_on()) {
-    watch_switch(demand_, phase_.regulated, Alarm::heater);
+    watch_demand();
   }
   watch_switch(floor_ceiling_, Regulated::floor, Alarm::floor_limit);
   watch_switch(difference_ceiling_, Regulated::difference, Alarm::difference_limit);
-  if (regulates() && !reached_ && elapsed() >= ready_after() - instant) {
-    const double level = phase_.set_point - controller_.reached_within;
+  if (regulates() && !reached_ && elapsed_to(ready_after())) {
+    const T level = set_point_ - controller_.reached_within;
     watches_.push_back(
-        {[this, level](double, const State& x) { return signal(x) - level; }, Crossing::rising});
+        {[this, level](const StateVector& x) { return signal(x) - level; }, Crossing::rising});
     alarms_.push_back({Alarm::reached, 0});
   }
   watch_ends();
 }
 
 /// A located crossing is a fact even if rounding leaves the value a hair short of its level.
-void PhaseRun::act_on(const WatchedAlarm& fired) {
+template <class T>
+void PhaseRun<T>::act_on(const WatchedAlarm& fired) {
   switch (fired.alarm) {
     case Alarm::heater:
       demand_.on = !demand_.on;
@@ -264,22 +319,24 @@ void PhaseRun::act_on(const WatchedAlarm& fired) {
   }
 }
 
-PhaseReport PhaseRun::report(EndReason reason, const PeakTracker& peaks) const {
-  PhaseReport result;
+template <class T>
+BasicPhaseReport<T> PhaseRun<T>::report(EndReason reason, const PeakTracker<T>& peaks) const {
+  BasicPhaseReport<T> result;
   result.name = phase_.name;
   result.start = start_;
   result.duration = elapsed();
-  result.loaded = loaded_after(phase_);
+  result.loaded = loaded_after();
   result.time_to_reach = reached_;
   result.ended = reason;
-  peaks.report(phase_.set_point, result);
+  peaks.report(set_point_, result);
   result.evaporated = run_.state()[slot::vapour_mass] - vapour_before_;
   result.energy = run_.state()[slot::heater_energy] - heater_before_;
   return result;
 }
 
-PhaseReport PhaseRun::run(Recorder& recorder, int index) {
-  PeakTracker peaks(run_, phase_.regulated);
+template <class T>
+BasicPhaseReport<T> PhaseRun<T>::run(Witness<T>& witness, int index) {
+  PeakTracker<T> peaks(run_, phase_.regulated);
   prepare_switches();
   install_proportional_control();
   std::optional<EndReason> end;
@@ -288,22 +345,25 @@ PhaseReport PhaseRun::run(Recorder& recorder, int index) {
     settle_switches();
     note_reached();
     apply_inputs();
-    if (elapsed() == 0.0) recorder.write(index, run_.time(), run_.state());
+    if (elapsed() == 0.0) witness.instant(index, value_of(run_.time()), run_.state());
     if (reached_) peaks.start_overshoot();
     peaks.look(run_.state());
     end = fired_rule_ ? reason_of(phase_.ends[*fired_rule_].kind) : end_met();
     if (end) break;
     collect_watches();
-    const int fired = run_.advance(next_break(), watches_,
-                                   [&](double begin, double until, const DenseOutput& at) {
-                                     recorder(index, begin, until, at);
-                                     peaks(begin, until, at);
-                                   });
+    const int fired =
+        run_.advance(next_break(), watches_, [&](double begin, double until, const StateAt<T>& at) {
+          witness.step(index, begin, until, at);
+          peaks(begin, until, at);
+        });
     if (fired >= 0) act_on(alarms_[static_cast<std::size_t>(fired)]);
   }
-  recorder.write(index, run_.time(), run_.state());
+  witness.instant(index, value_of(run_.time()), run_.state());
   run_.set_feedback(nullptr);
   return report(*end, peaks);
 }
+
+template class PhaseRun<double>;
+template class PhaseRun<Dual8>;
 
 }  // namespace kettlecast

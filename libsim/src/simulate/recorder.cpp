@@ -36,7 +36,7 @@ constexpr int looks_per_step = 4;
 
 }  // namespace
 
-Recorder::Recorder(BatchRun& run, Trace& trace, double interval)
+Recorder::Recorder(BatchRun<double>& run, Trace& trace, double interval)
     : run_(run), trace_(trace), interval_(interval) {
   trace_.names = fixed_columns;
   for (const auto& piece : run.model().pieces()) {
@@ -45,14 +45,14 @@ Recorder::Recorder(BatchRun& run, Trace& trace, double interval)
   }
 }
 
-void Recorder::operator()(int phase, double begin, double end, const DenseOutput& at) {
+void Recorder::step(int phase, double begin, double end, const StateAt<double>& at) {
   for (double n = std::floor(begin / interval_) + 1.0; n * interval_ <= end; n += 1.0) {
     at(n * interval_, scratch_);
-    write(phase, n * interval_, scratch_);
+    instant(phase, n * interval_, scratch_);
   }
 }
 
-void Recorder::write(int phase, double time, const State& x) {
+void Recorder::instant(int phase, double time, const State& x) {
   auto& values = trace_.values;
   if (trace_.rows() > 0 && values[values.size() - trace_.columns()] >= time) {
     values.resize(values.size() - trace_.columns());
@@ -89,58 +89,51 @@ void Recorder::write(int phase, double time, const State& x) {
   }
 }
 
-double reading_of(Regulated signal, const State& x) {
-  switch (signal) {
+template <class T>
+Regulation<T> PeakTracker<T>::regulation(const std::vector<T>& x) {
+  const T product = run_.model().scene_at(x).product_temperature;
+  const T floor = run_.model().floor_sensor_temperature(x);
+  const T reading = reading_of(signal_, x);
+  switch (signal_) {
     case Regulated::floor:
-      return x[slot::floor_reading];
+      return {reading, floor};
     case Regulated::difference:
-      return x[slot::floor_reading] - x[slot::probe_reading];
+      return {reading, floor - product};
     case Regulated::core:
-      return x[slot::core_reading];
+      return {reading, run_.model().scene_at(x).core_temperature};
     default:
-      return x[slot::probe_reading];
+      return {reading, product};
   }
 }
 
-Regulation regulation_of(Regulated signal, BatchRun& run, const State& x) {
-  const double product = run.model().scene_at(x).product_temperature;
-  const double floor = run.model().floor_sensor_temperature(x);
-  switch (signal) {
-    case Regulated::floor:
-      return {reading_of(signal, x), floor};
-    case Regulated::difference:
-      return {reading_of(signal, x), floor - product};
-    case Regulated::core:
-      return {reading_of(signal, x), run.model().scene_at(x).core_temperature};
-    default:
-      return {reading_of(signal, x), product};
-  }
-}
-
-void PeakTracker::look(const State& x) {
-  const Regulation now = regulation_of(signal_, run_, x);
-  const auto raise = [&](Regulation& peak) {
+template <class T>
+void PeakTracker<T>::look(const std::vector<T>& x) {
+  const Regulation<T> now = regulation(x);
+  const auto raise = [&](Regulation<T>& peak) {
     peak = {std::max(peak.reading, now.reading), std::max(peak.truth, now.truth)};
   };
   raise(peak_);
   if (reached_) raise(peak_after_);
 }
 
-void PeakTracker::operator()(double begin, double end, const DenseOutput& at) {
+template <class T>
+void PeakTracker<T>::operator()(double begin, double end, const StateAt<T>& at) {
   for (int look_index = 1; look_index <= looks_per_step; ++look_index) {
     at(begin + (end - begin) * look_index / looks_per_step, scratch_);
     look(scratch_);
   }
 }
 
-void PeakTracker::start_overshoot() { reached_ = true; }
-
-void PeakTracker::report(double set_point, PhaseReport& phase) const {
+template <class T>
+void PeakTracker<T>::report(const T& set_point, BasicPhaseReport<T>& phase) const {
   phase.peak = peak_.truth;
   phase.peak_reading = peak_.reading;
   if (!reached_) return;
-  phase.overshoot = std::max(0.0, peak_after_.truth - set_point);
-  phase.overshoot_reading = std::max(0.0, peak_after_.reading - set_point);
+  phase.overshoot = std::max(T(0.0), T(peak_after_.truth - set_point));
+  phase.overshoot_reading = std::max(T(0.0), T(peak_after_.reading - set_point));
 }
+
+template class PeakTracker<double>;
+template class PeakTracker<Dual8>;
 
 }  // namespace kettlecast

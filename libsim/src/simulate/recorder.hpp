@@ -8,53 +8,76 @@
 /// Shared by the sources of the forecast; not public.
 namespace kettlecast {
 
-/// Fills the trace on a regular grid of times.
-class Recorder {
+/// Sees a forecast as it goes on.
+template <class T>
+class Witness {
  public:
-  Recorder(BatchRun& run, Trace& trace, double interval);
+  virtual ~Witness() = default;
+  /// One step of a phase, from `begin` (left out) to `end` (included).
+  virtual void step(int phase, double begin, double end, const StateAt<T>& at) = 0;
+  /// The state at the begin or end of a phase.
+  virtual void instant(int phase, double time, const std::vector<T>& x) = 0;
+};
 
-  /// Writes the rows of one step, from `begin` (left out) to `end` (included).
-  void operator()(int phase, double begin, double end, const DenseOutput& at);
-  /// Writes one row now; replaces a row of the same time.
-  void write(int phase, double time, const State& x);
+/// Fills the trace on a regular grid of times; replaces a row of the same time.
+class Recorder : public Witness<double> {
+ public:
+  Recorder(BatchRun<double>& run, Trace& trace, double interval);
+
+  void step(int phase, double begin, double end, const StateAt<double>& at) override;
+  void instant(int phase, double time, const State& x) override;
 
  private:
-  BatchRun& run_;
+  BatchRun<double>& run_;
   Trace& trace_;
   double interval_;
   State scratch_;
 };
 
 /// Value regulated in a phase, as read and as it is.
+template <class T>
 struct Regulation {
-  double reading;
-  double truth;
+  T reading;
+  T truth;
 };
 
 /// Reading of a signal [K].
-double reading_of(Regulated signal, const State& x);
-
-/// Reading and true value of a signal [K].
-Regulation regulation_of(Regulated signal, BatchRun& run, const State& x);
+template <class T>
+T reading_of(Regulated signal, const std::vector<T>& x) {
+  switch (signal) {
+    case Regulated::floor:
+      return x[slot::floor_reading];
+    case Regulated::difference:
+      return x[slot::floor_reading] - x[slot::probe_reading];
+    case Regulated::core:
+      return x[slot::core_reading];
+    default:
+      return x[slot::probe_reading];
+  }
+}
 
 /// Highest values of what is regulated, from any time and from first reaching the set point.
+template <class T>
 class PeakTracker {
  public:
-  PeakTracker(BatchRun& run, Regulated signal) : run_(run), signal_(signal) {}
+  PeakTracker(BatchRun<T>& run, Regulated signal) : run_(run), signal_(signal) {}
 
-  void look(const State& x);
-  void operator()(double begin, double end, const DenseOutput& at);
+  void look(const std::vector<T>& x);
+  void operator()(double begin, double end, const StateAt<T>& at);
   /// From now on the set point counts as reached.
-  void start_overshoot();
-  void report(double set_point, PhaseReport& phase) const;
+  void start_overshoot() { reached_ = true; }
+  void report(const T& set_point, BasicPhaseReport<T>& phase) const;
 
  private:
-  BatchRun& run_;
+  /// Reading and true value of the signal [K].
+  Regulation<T> regulation(const std::vector<T>& x);
+
+  BatchRun<T>& run_;
   Regulated signal_;
   bool reached_ = false;
-  Regulation peak_{-1e9, -1e9};
-  Regulation peak_after_{-1e9, -1e9};
-  State scratch_;
+  Regulation<T> peak_{T(-1e9), T(-1e9)};
+  Regulation<T> peak_after_{T(-1e9), T(-1e9)};
+  std::vector<T> scratch_;
 };
 
 }  // namespace kettlecast

@@ -19,18 +19,20 @@ struct Hysteresis {
 };
 
 /// Output of a PI controller before and after its limits [-].
+template <class T>
 struct PiOutput {
-  double wanted;   ///< gain * error + integral
-  double applied;  ///< wanted, between 0 and the limit
+  T wanted;   ///< gain * error + integral
+  T applied;  ///< wanted, between 0 and the limit
 };
 
 /// @param gain      [1/K]
 /// @param error     set point less signal [K]
 /// @param integral  integral part [-]
 /// @param limit     highest output [-]
-inline PiOutput pi_output(double gain, double error, double integral, double limit) {
-  const double wanted = gain * error + integral;
-  return {wanted, wanted < 0.0 ? 0.0 : wanted > limit ? limit : wanted};
+template <class T>
+PiOutput<T> pi_output(double gain, const T& error, const T& integral, double limit) {
+  const T wanted = gain * error + integral;
+  return {wanted, wanted < 0.0 ? T(0.0) : wanted > limit ? T(limit) : wanted};
 }
 
 /// Rate of the integral part [1/s], with back-calculation so that it does not wind up at a limit.
@@ -38,8 +40,8 @@ inline PiOutput pi_output(double gain, double error, double integral, double lim
 ///     dI/dt = (gain * error + applied - wanted) / Ti
 ///
 /// Source: Astrom and Hagglund, PID Controllers (1995), section 3.5, tracking time Ti.
-inline double pi_integral_rate(double gain, double error, const PiOutput& output,
-                               double integral_time) {
+template <class T>
+T pi_integral_rate(double gain, const T& error, const PiOutput<T>& output, double integral_time) {
   return (gain * error + output.applied - output.wanted) / integral_time;
 }
 

@@ -5,6 +5,7 @@
 
 #include "kettlecast/simulate/forecast.hpp"
 #include "kettlecast/simulate/replay.hpp"
+#include "kettlecast/simulate/sensitivity.hpp"
 
 /// Many runs of one kettle on several threads.
 namespace kettlecast {
@@ -28,6 +29,21 @@ struct ReplayTask {
 std::vector<Replay> replay_many(const Kettle& kettle, const std::vector<RunPlan>& plans,
                                 const std::vector<ReplayTask>& tasks,
                                 const EnsembleOptions& options);
+
+/// One replay with slopes of an ensemble.
+struct SlopeTask {
+  std::size_t plan = 0;  ///< index into the plans
+  Coefficients coefficients;
+  std::vector<Lever> levers;
+};
+
+/// Replays with slopes.
+/// @returns one per task, in the order of the tasks
+/// @throws what the first failing replay throws
+std::vector<ReplaySlopes> replay_slopes_many(const Kettle& kettle,
+                                             const std::vector<RunPlan>& plans,
+                                             const std::vector<SlopeTask>& tasks,
+                                             const EnsembleOptions& options);
 
 /// Forecasts one recipe with many sets of coefficients.
 /// @returns one forecast per set, in their order

@@ -15,24 +15,27 @@ struct Observed {
   std::size_t plan = 0;               ///< index into the plans
   std::vector<double> floor_reading;  ///< [K]; empty: not logged
   std::vector<double> probe_reading;  ///< [K]
-  double weight = 1.0;                ///< each reading counts as so many independent ones [-]
+  /// Each reading counts as so many independent ones [-].
+  double floor_weight = 1.0, probe_weight = 1.0;
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
     visit("plan", &Observed::plan);
     visit("floor_reading", &Observed::floor_reading);
     visit("probe_reading", &Observed::probe_reading);
-    visit("weight", &Observed::weight);
+    visit("floor_weight", &Observed::floor_weight);
+    visit("probe_weight", &Observed::probe_weight);
   }
   bool operator==(const Observed& other) const { return equal_records(*this, other); }
 };
 
 /// What to fit, from where, and how residuals count.
 struct FitSettings {
-  std::vector<std::string> names;  ///< of the coefficients to fit, in this order
-  Coefficients start;              ///< all coefficients; those not fitted stay as they are
-  double floor_error = 1.0;        ///< residual of the floor sensor that counts as one [K]
-  double probe_error = 0.4;        ///< residual of the probe that counts as one [K]
+  std::vector<std::string> names;    ///< of the coefficients with one value for all runs
+  std::vector<std::string> per_run;  ///< of those with a value of its own in every run
+  Coefficients start;                ///< all coefficients; those not fitted stay as they are
+  double floor_error = 1.0;          ///< residual of the floor sensor that counts as one [K]
+  double probe_error = 0.4;          ///< residual of the probe that counts as one [K]
   Loss loss = Loss::soft_l1;
   int max_evaluations = 60;  ///< of the residuals outside of Jacobians [-]
   double tolerance = 1e-5;   ///< smallest share of cost or of the coefficients worth a step [-]
@@ -40,6 +43,7 @@ struct FitSettings {
   template <class Visitor>
   static void describe(Visitor&& visit) {
     visit("names", &FitSettings::names);
+    visit("per_run", &FitSettings::per_run);
     visit("start", &FitSettings::start);
     visit("floor_error", &FitSettings::floor_error);
     visit("probe_error", &FitSettings::probe_error);
@@ -50,10 +54,11 @@ struct FitSettings {
   bool operator==(const FitSettings& other) const { return equal_records(*this, other); }
 };
 
-/// Where a fit ended; scaled coefficients are those of fit/scaled.hpp.
+/// Where a fit ended. Scaled coefficients are those of fit/scaled.hpp: first those of all runs,
+/// then those of the first run, of the second...
 struct MapFit {
-  Coefficients coefficients;      ///< best found
-  std::vector<double> scaled;     ///< the fitted ones, scaled, shape (n) [-]
+  std::vector<Coefficients> of_runs;  ///< best found, for each observed run
+  std::vector<double> scaled;         ///< the fitted ones, scaled, shape (n) [-]
   std::vector<double> residuals;  ///< weighted, of the data alone: floor then probe of each run [-]
   std::vector<double> jacobian;   ///< of these by the scaled coefficients, row-major, shape (m, n)
   std::vector<Replay> replays;    ///< of each observed run
@@ -67,10 +72,9 @@ struct MapFit {
 ///
 ///     residuals = { sqrt(weight) (model - log) / error  for all readings,  scaled coefficients }
 ///
-/// The second part are the priors. Slopes are difference quotients over 1 % of a prior spread,
-/// which moves readings by much more than the integration error and much less than their
-/// curvature; all replays of a Jacobian run on several threads. Coefficients at which a run cannot
-/// be integrated are stepped back from.
+/// The second part are the priors. Slopes come from dual numbers; the replays of a Jacobian run on
+/// several threads, and a run knows nothing of the coefficients of another one. Coefficients at
+/// which a run cannot be integrated are stepped back from.
 ///
 /// @param kettle    as on its type plate
 /// @param plans     what drove the runs
@@ -78,8 +82,8 @@ struct MapFit {
 /// @param settings  names, start, errors, loss, limits
 /// @param options   of the replays; threads; poll for an interrupt
 /// @returns best coefficients; not converging is told by `converged` and `message`
-/// @throws InvalidArgument if there is nothing to fit or readings do not match their plan,
-///         UnknownName, and what replays throw at the start or for a difference quotient
+/// @throws InvalidArgument if there is nothing to fit, a name stands twice or readings do not match
+///         their plan, UnknownName, and what replays throw at the start
 MapFit map_fit(const Kettle& kettle, const std::vector<RunPlan>& plans,
                const std::vector<Observed>& observed, const FitSettings& settings,
                const EnsembleOptions& options);

@@ -42,6 +42,10 @@ enum class Coefficient : std::size_t {
   probe_lag,
   probe_offset,
   probe_height,
+  room_offset,
+  pour_delay,
+  addition_temperature_offset,
+  addition_mass_factor,
   count_
 };
 
@@ -57,6 +61,7 @@ struct CoefficientCard {
   bool positive;          ///< a scale or rate: fitted and spread on a logarithmic scale
   std::string_view meaning;
   std::string_view source;
+  bool of_run = false;  ///< of one batch, not of the kettle: hands, room and scales of a day
 };
 
 /// The cards of all coefficients, in the order of `Coefficient`.

@@ -135,8 +135,10 @@ struct SurfaceLoss {
 /// Source: evaporation.hpp, radiation.hpp. Range: 0 to the boiling point; the vapour fraction is
 /// cut off above (see limited_vapour_fraction).
 ///
-/// @param kettle  diameter and surroundings
+/// @param kettle            diameter, pressure, humidity and air speed
+/// @param room_temperature  of air and walls around [K]
 template <class T>
-SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& surface);
+SurfaceLoss<T> surface_loss(const Kettle& kettle, const FreeSurface<T>& surface,
+                            const T& room_temperature);
 
 }  // namespace kettlecast

@@ -10,17 +10,29 @@
 
 namespace kettlecast {
 
-/// What acts on the kettle from outside at one instant; constant between break points.
-struct Inputs {
-  double floor_heat = 0.0;       ///< share of the nominal floor power [-]
-  double jacket_heat = 0.0;      ///< share of the jacket power or hot flow asked for [-]
+/// What acts on the kettle from outside at one instant; constant between break points, but for heat
+/// under continuous control.
+template <class T>
+struct BasicInputs {
+  T floor_heat = T(0.0);         ///< share of the nominal floor power [-]
+  T jacket_heat = T(0.0);        ///< share of the jacket power or hot flow asked for [-]
   double jacket_limit = 373.15;  ///< the jacket heats while it is colder [K]
   double cooling = 0.0;          ///< share of the cold flow of the jacket asked for [-]
   double cool_limit = 0.0;       ///< the jacket cools while it is warmer [K]
   double agitator_speed = 0.0;   ///< [1/s]
   bool reversed = false;         ///< the agitator turns the other way
   Cover cover = Cover::open;
-  std::vector<double> pour_rate;  ///< of each addition of the run [kg/s]
+  std::vector<double> pour_rate;  ///< of each addition of the run, as stated [kg/s]
+};
+
+using Inputs = BasicInputs<double>;
+
+/// How an addition differs from what was stated of it.
+template <class T>
+struct AdditionChange {
+  T delay;        ///< later than stated [s]
+  T temperature;  ///< warmer than stated [K]
+  T mass_factor;  ///< mass relative to the one stated [-]
 };
 
 /// Temperatures at the start of a run [K].
@@ -45,6 +57,8 @@ struct Start {
 template <class T>
 class KettleModel {
  public:
+  using Inputs = BasicInputs<T>;
+
   /// @throws InvalidArgument if the kettle, an addition or the filling is impossible
   KettleModel(const Kettle& kettle, const std::array<T, coefficient_count>& coefficients,
               std::vector<Addition> additions);
@@ -52,6 +66,9 @@ class KettleModel {
   const Layout& layout() const { return layout_; }
   const Kettle& kettle() const { return kettle_; }
   const std::vector<Addition>& additions() const { return additions_; }
+  /// How each addition differs from what was stated; the coefficients of the run to begin with.
+  const std::vector<AdditionChange<T>>& changes() const { return changes_; }
+  AdditionChange<T>& change(std::size_t addition) { return changes_[addition]; }
 
   /// Empty kettle at the given temperatures, sensors at rest.
   std::vector<T> initial_state(const Start& start) const;
@@ -59,8 +76,8 @@ class KettleModel {
   /// Writes the rates of change at x; dxdt gets the size of the layout.
   void rates(const Inputs& inputs, const std::vector<T>& x, std::vector<T>& dxdt);
 
-  /// Pours a mass [kg] of an addition into x at once.
-  void pour(std::size_t addition, const T& mass, std::vector<T>& x);
+  /// Pours a mass [kg], as stated, of an addition into x at once.
+  void pour(std::size_t addition, double mass, std::vector<T>& x);
 
   /// Heat content of kettle and product [J]; only differences have a meaning.
   T stored_energy(const std::vector<T>& x);
@@ -94,6 +111,9 @@ class KettleModel {
   };
 
   T coefficient(Coefficient which) const { return values_[static_cast<std::size_t>(which)]; }
+  T room_temperature() const {
+    return kettle_.surroundings.temperature + coefficient(Coefficient::room_offset);
+  }
   std::array<T, 6> node_capacities(const Scene<T>& scene) const;
   double wall_area_capacity() const;
   double jacket_filling() const;
@@ -124,7 +144,10 @@ class KettleModel {
   void release_juice(Flows& flows) const;
   void stir(const Inputs& inputs, Flows& flows) const;
   void thicken(Flows& flows) const;
-  void pour_on(std::size_t addition, const T& mass, std::vector<T>& into) const;
+  T poured_temperature(std::size_t addition) const {
+    return additions_[addition].temperature + changes_[addition].temperature;
+  }
+  void pour_on(std::size_t addition, double stated, std::vector<T>& into) const;
   void pour_pieces(std::size_t i, const T& mass, std::vector<T>& into) const;
   void mix_layers(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void read_sensors(const std::vector<T>& x, Flows& flows) const;
@@ -134,6 +157,7 @@ class KettleModel {
   Kettle kettle_;
   std::array<T, coefficient_count> values_;
   std::vector<Addition> additions_;
+  std::vector<AdditionChange<T>> changes_;
   std::vector<PieceClass> pieces_;
   Layout layout_;
   SceneGeometry geometry_;

@@ -2,6 +2,7 @@
 
 #include "kettlecast/base/constants.hpp"
 #include "kettlecast/network/thick_liquids.hpp"
+#include "kettlecast/numerics/dual.hpp"
 #include "kettlecast/properties/mixture.hpp"
 #include "kettlecast/properties/oil.hpp"
 #include "kettlecast/properties/solutes.hpp"
@@ -91,6 +92,18 @@ T pool_temperature(const LiquidPool<T>& pool) {
     temperature -=
         (pool_enthalpy(pool, temperature) - pool.enthalpy) / pool_heat_capacity(pool, temperature);
   }
+  return temperature;
+}
+
+/// The root for plain numbers, and its slopes by the theorem of implicit functions.
+template <std::size_t N>
+Dual<N> pool_temperature(const LiquidPool<Dual<N>>& pool) {
+  const LiquidPool<double> values{pool.water.value, pool.oil.value, pool.solids.value,
+                                  pool.enthalpy.value, pool.metal_capacity.value};
+  const double root = pool_temperature(values);
+  Dual<N> temperature =
+      (pool.enthalpy - pool_enthalpy(pool, Dual<N>(root))) / pool_heat_capacity(values, root);
+  temperature.value = root;
   return temperature;
 }
 

@@ -3,6 +3,8 @@
 #include <array>
 #include <cstddef>
 
+#include "kettlecast/numerics/dual.hpp"
+
 /// Polynomials with constant coefficients, lowest power first.
 namespace kettlecast {
 
@@ -15,6 +17,17 @@ T polynomial(const PolynomialCoefficients<N>& c, const T& x) {
   T value(c[N - 1]);
   for (std::size_t i = N - 1; i-- > 0;) value = value * x + c[i];
   return value;
+}
+
+/// Value and slope by Horner's rule on plain numbers, chained once: slopes cost one product.
+template <std::size_t M, std::size_t N>
+Dual<M> polynomial(const PolynomialCoefficients<N>& c, const Dual<M>& x) {
+  double value = c[N - 1], slope = 0.0;
+  for (std::size_t i = N - 1; i-- > 0;) {
+    slope = slope * x.value + value;
+    value = value * x.value + c[i];
+  }
+  return chained(x, value, slope);
 }
 
 /// Coefficients of the derivative.

@@ -13,38 +13,41 @@ namespace kettlecast {
 enum class EndReason { held, elapsed, signal, mass_lost, timed_out };
 
 /// What happened in one phase. Times in s, temperatures in K.
-struct PhaseReport {
+template <class T>
+struct BasicPhaseReport {
   std::string name;
-  double start = 0.0;                   ///< since the start of the run [s]
-  double duration = 0.0;                ///< [s]
-  double loaded = 0.0;                  ///< end of the last pour, since the start of the phase [s]
-  std::optional<double> time_to_reach;  ///< since the start of the phase [s]; none: not reached
+  T start = T(0.0);                ///< since the start of the run [s]
+  T duration = T(0.0);             ///< [s]
+  T loaded = T(0.0);               ///< end of the last pour, since the start of the phase [s]
+  std::optional<T> time_to_reach;  ///< since the start of the phase [s]; none: not reached
   EndReason ended = EndReason::elapsed;
-  double peak = 0.0;          ///< highest true value of what is regulated [K]
-  double peak_reading = 0.0;  ///< highest reading of it [K]
+  T peak = T(0.0);          ///< highest true value of what is regulated [K]
+  T peak_reading = T(0.0);  ///< highest reading of it [K]
   /// Highest value above the set point after first reaching it [K]; none: not reached.
-  std::optional<double> overshoot;
-  std::optional<double> overshoot_reading;
-  double evaporated = 0.0;  ///< water that left [kg]
-  double energy = 0.0;      ///< used by floor and jacket elements, before their losses [J]
+  std::optional<T> overshoot;
+  std::optional<T> overshoot_reading;
+  T evaporated = T(0.0);  ///< water that left [kg]
+  T energy = T(0.0);      ///< used by floor and jacket elements, before their losses [J]
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
-    visit("name", &PhaseReport::name);
-    visit("start", &PhaseReport::start);
-    visit("duration", &PhaseReport::duration);
-    visit("loaded", &PhaseReport::loaded);
-    visit("time_to_reach", &PhaseReport::time_to_reach);
-    visit("ended", &PhaseReport::ended);
-    visit("peak", &PhaseReport::peak);
-    visit("peak_reading", &PhaseReport::peak_reading);
-    visit("overshoot", &PhaseReport::overshoot);
-    visit("overshoot_reading", &PhaseReport::overshoot_reading);
-    visit("evaporated", &PhaseReport::evaporated);
-    visit("energy", &PhaseReport::energy);
+    visit("name", &BasicPhaseReport::name);
+    visit("start", &BasicPhaseReport::start);
+    visit("duration", &BasicPhaseReport::duration);
+    visit("loaded", &BasicPhaseReport::loaded);
+    visit("time_to_reach", &BasicPhaseReport::time_to_reach);
+    visit("ended", &BasicPhaseReport::ended);
+    visit("peak", &BasicPhaseReport::peak);
+    visit("peak_reading", &BasicPhaseReport::peak_reading);
+    visit("overshoot", &BasicPhaseReport::overshoot);
+    visit("overshoot_reading", &BasicPhaseReport::overshoot_reading);
+    visit("evaporated", &BasicPhaseReport::evaporated);
+    visit("energy", &BasicPhaseReport::energy);
   }
-  bool operator==(const PhaseReport& other) const { return equal_records(*this, other); }
+  bool operator==(const BasicPhaseReport& other) const { return equal_records(*this, other); }
 };
+
+using PhaseReport = BasicPhaseReport<double>;
 
 /// Result of a forecast; owns its arrays.
 struct Forecast {

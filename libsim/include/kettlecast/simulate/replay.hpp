@@ -57,7 +57,8 @@ struct TimedSetting {
   bool operator==(const TimedSetting& other) const { return equal_records(*this, other); }
 };
 
-/// Everything about a logged run that drives the model, and when to read it.
+/// Everything about a logged run that drives the model, and when to read it. Either the logged
+/// signals and pours drive it or, in closed loop, the controller of the kettle through phases.
 struct RunPlan {
   DriveSignals signals;
   std::vector<TimedAddition> pours;
@@ -65,6 +66,8 @@ struct RunPlan {
   Surroundings surroundings;
   Start start;
   std::vector<double> output_times;  ///< rising [s]
+  /// In closed loop: the phases, from the time 0 on; signals, pours and settings are then not used.
+  std::vector<Phase> closed_loop;
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
@@ -74,6 +77,7 @@ struct RunPlan {
     visit("surroundings", &RunPlan::surroundings);
     visit("start", &RunPlan::start);
     visit("output_times", &RunPlan::output_times);
+    visit("closed_loop", &RunPlan::closed_loop);
   }
   bool operator==(const RunPlan& other) const { return equal_records(*this, other); }
 };
@@ -88,6 +92,9 @@ struct Replay {
 
 /// Runs the model with the logged heat, jacket, agitator, lid and pours; no controller acts. This
 /// is what fits use: it is well conditioned, because a wrong coefficient cannot shift a switch.
+///
+/// A plan in closed loop is for logs without heater signals: the controller switches as in a
+/// forecast. After the last phase the last readings stay.
 ///
 /// @throws InvalidArgument for impossible input, IntegrationFailure with time and component
 Replay replay(const Kettle& kettle, const Coefficients& coefficients, const RunPlan& plan,
