@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "kettlecast/base/errors.hpp"
-#include "packed_state.hpp"
+#include "kettlecast/numerics/dual_state.hpp"
 
 namespace kettlecast {
 namespace {
