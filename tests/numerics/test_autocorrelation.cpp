@@ -76,11 +76,11 @@ TEST_CASE("the first autocorrelation is biased as published, the coefficient har
   for (const Row& row :
        {Row{Centre::mean, (1.0 + 4.0 * phi) / n}, Row{Centre::zero, 3.0 * phi / n}}) {
     std::mt19937_64 random(20240501);
-    const auto raw =
-        sampled(8000, [&] { return autocorrelation(series_of(n, phi, random), 1, row.centre)[1]; });
+    const auto raw = sampled(
+        30000, [&] { return autocorrelation(series_of(n, phi, random), 1, row.centre)[1]; });
     random.seed(20240501);
     const auto corrected =
-        sampled(8000, [&] { return fit_ar1(series_of(n, phi, random), row.centre).coefficient; });
+        sampled(30000, [&] { return fit_ar1(series_of(n, phi, random), row.centre).coefficient; });
     // Terms in 1 / n^2 and limited estimates: a tenth of the bias.
     CHECK(4.0 * raw.error < 0.2 * row.bias);
     CHECK(std::fabs(phi - raw.mean - row.bias) < 4.0 * raw.error + 0.1 * row.bias);

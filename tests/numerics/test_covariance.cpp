@@ -128,6 +128,21 @@ TEST_CASE("a value without effect and a pair that acts alike are told apart") {
   CHECK(found.correlation(1, 2) == 0.0);
 }
 
+TEST_CASE("of three values that act alike each two can stand for each other") {
+  MatrixXd j(4, 3);
+  j.col(0) = values({1, 2, 3, 5});
+  j.col(1) = j.col(2) = j.col(0);
+  const auto found = covariance_of(j);
+  CHECK(found.rank == 1);
+  REQUIRE(found.inseparable.size() == 2);
+  for (const auto& one : found.inseparable) {
+    CHECK((one.combination.array() != 0.0).count() == 2);
+    CHECK((j * one.change).norm() < 1e-14);
+    CHECK(one.known.size() == 0);  // the sum of two is not known: the third adds to it
+  }
+  CHECK((found.inseparable[0].combination - found.inseparable[1].combination).norm() > 0.5);
+}
+
 TEST_CASE("covariance without rank is the limit of ever weaker priors") {
   // Priors of width w / |column| on every value: (J'J + D^2 / w^2)^-1 by an explicit inverse.
   const MatrixXd j = dependent();

@@ -113,6 +113,16 @@ TEST_CASE("lengths say which ends are one minimum") {
   CHECK_THROWS_WITH(minimise_from(two_wells(), {values({1})}, options), mentions("lengths"));
 }
 
+TEST_CASE("ends of starts close to each other are compared by the size of the values") {
+  auto options = patient();
+  options.search.cost_tolerance = 1e-2;
+  const auto found = minimise_from(two_wells(), {values({-3}), values({-3.001})}, options);
+  const double apart = std::fabs(found.starts[0].found.x[0] - found.starts[1].found.x[0]);
+  REQUIRE(apart > 1e-6);  // a share of 1e-3 of what the starts span
+  REQUIRE(apart < 1e-3);
+  CHECK(found.minima.size() == 1);
+}
+
 TEST_CASE("starts that fail are kept with their reason") {
   auto problem = two_wells();
   const auto inner = problem.residuals;

@@ -106,6 +106,16 @@ std::vector<Inseparable> described(const Directions& found, Index first, Index e
   return list;
 }
 
+/// Takes away what is said to be known of values that take part in another direction too.
+void drop_doubtful(std::vector<Inseparable>& list) {
+  VectorXd uses = VectorXd::Zero(list.empty() ? 0 : list.front().combination.size());
+  for (const auto& one : list) uses += (one.combination.array() != 0.0).cast<double>().matrix();
+  for (auto& one : list) {
+    const bool shared = ((one.combination.array() != 0.0) && (uses.array() > 1.0)).any();
+    if (shared) one.known.resize(0);
+  }
+}
+
 /// Number of singular values above a threshold.
 Index count_above(const VectorXd& falling, double threshold) {
   return (falling.array() > threshold).count();
@@ -175,6 +185,7 @@ Covariance covariance_of(const MatrixXd& jacobian, double variance,
       result.inseparable.push_back(std::move(weak));
     }
   }
+  drop_doubtful(result.inseparable);
   return result;
 }
 

@@ -23,8 +23,8 @@ struct Inseparable {
   Eigen::VectorXd combination;
   /// Change of x along it, shape (n), in units of x.
   Eigen::VectorXd change;
-  /// Of a combination of exactly two values: sum of known_j x_j is what the residuals do tell; the
-  /// largest is 1. Shape (n), otherwise empty.
+  /// Of two values that take part in no other such combination: sum of known_j x_j is what the
+  /// residuals do tell; the largest is 1. Shape (n), otherwise empty.
   Eigen::VectorXd known;
   /// How much the residuals feel it before small ones are dropped, relative to the direction that
   /// they feel most [-].
