@@ -7,25 +7,13 @@
 #include "kettlecast/numerics/least_squares.hpp"
 #include "message.hpp"
 #include "published.hpp"
+#include "vectors.hpp"
 
 using namespace kettlecast;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 namespace {
-
-VectorXd values(std::initializer_list<double> list) {
-  VectorXd vector(static_cast<Eigen::Index>(list.size()));
-  Eigen::Index i = 0;
-  for (const double value : list) vector[i++] = value;
-  return vector;
-}
-
-/// Residuals A x - b.
-LeastSquaresProblem linear(const MatrixXd& a, const VectorXd& b) {
-  return {[=](const VectorXd& x) -> VectorXd { return a * x - b; },
-          [=](const VectorXd&) { return a; }};
-}
 
 /// Intercept and slope of a line through points at 0, 1, 2, ...
 LeastSquaresProblem line_through(const VectorXd& points) {
@@ -44,13 +32,6 @@ LeastSquaresProblem rosenbrock() {
             slopes << -20.0 * x[0], 10.0, -1.0, 0.0;
             return slopes;
           }};
-}
-
-LeastSquaresOptions tight(Loss loss = Loss::linear) {
-  LeastSquaresOptions options;
-  options.cost_tolerance = options.step_tolerance = options.gradient_tolerance = 1e-15;
-  options.loss = loss;
-  return options;
 }
 
 // A cost that no longer falls by 1e-15 of itself leaves x open to the root of that.
