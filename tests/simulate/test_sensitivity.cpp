@@ -57,7 +57,8 @@ RunPlan plan() {
   water.pour_time = 40.0;
   plan.pours = {{5.0, water}, {400.0, batch::pieces(batch::carrot(), 10.0, 278.15, 0.02)}};
   plan.settings = {{0.0, Cover::open, 371.15}, {1000.0, Cover::lid, 371.15}};
-  for (double time = 20.0; time <= 1800.0; time += 20.0) plan.output_times.push_back(time);
+  // Off the times of pours, at which slopes by their delay have two sides.
+  for (double time = 17.0; time <= 1800.0; time += 20.0) plan.output_times.push_back(time);
   return plan;
 }
 
@@ -80,28 +81,24 @@ TEST_CASE("a heat-up without losses has the slopes of its closed form") {
                                    batch::without_losses(), {degrees(40.0), degrees(40.0)});
   const double time = forecast.phases[0].duration;
   const auto by_efficiency = column_slopes(by("floor.efficiency"));
-  // 2e-3: warm-up of floor, wall and probe, and what the free surface exchanges with the room.
-  CHECK_THAT(by_efficiency.first, WithinRel(-time, 2e-3));
+  // 1e-2: the floor is ahead of the water by more where more power passes it.
+  CHECK_THAT(by_efficiency.first, WithinRel(-time, 1e-2));
   CHECK_THAT(by_efficiency.duration, WithinRel(by_efficiency.first, 1e-12));
   CHECK_THAT(by_efficiency.last_start, WithinRel(by_efficiency.first, 1e-12));
-  // The heat that the water needs is the same whatever the efficiency.
-  const double needed = forecast.phases[0].energy;
-  CHECK(std::fabs(by_efficiency.energy) < 2e-3 * needed);
+  // E = eta P t, whatever the losses: dE/d eta = P (t + dt/d eta).
+  CHECK_THAT(by_efficiency.energy,
+             WithinAbs(5e3 * (time + by_efficiency.first), 1e-5 * forecast.phases[0].energy));
 }
 
 TEST_CASE("colder and more water lengthen a heat-up as its closed form says") {
-  const auto forecast = batch::run(batch::column(degrees(60.0)), heat_to_sixty(),
-                                   batch::without_losses(), {degrees(40.0), degrees(40.0)});
-  const double time = forecast.phases[0].duration;
   // Water takes 4180 J/(kg K) between 40 and 60 degC (IAPWS-IF97, mean), metal the rest of the
   // heat.
   const double of_water = mass * 4180.0 / 5e3;
   const auto warmer = column_slopes({LeverKind::addition_temperature, 0});
   CHECK_THAT(warmer.first, WithinRel(-of_water, 2e-3));
+  // d t / d ln m = m cp dT / P and the wall that more water wets.
   const auto more = column_slopes({LeverKind::addition_mass, 0});
-  // d t / d ln m = m cp dT / P, and the wall under the water grows with it.
-  CHECK(more.first > 20.0 * of_water);
-  CHECK(more.first < time);
+  CHECK_THAT(more.first, WithinRel(20.0 * of_water, 2e-2));
   // A phase of a fixed time does not wait for hands.
   Recipe late = heat_to_sixty();
   late.phases[0].additions[0].delay = 60.0;
