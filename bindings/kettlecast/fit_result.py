@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from . import _core
 from .error_model import ErrorModel
 from .fit_problem import CARDS, FitOptions
+from .fit_search import Search
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -97,6 +98,9 @@ class Fit:
         Quality of each run.
     comparison :
         Readings of log and model of each run: time [s], floor and probe [K].
+    search :
+        The logs and what was searched for, which asking further needs; None for a fit that was
+        read from a file.
     """
 
     kettle: _core.Kettle
@@ -118,6 +122,7 @@ class Fit:
     errors: ErrorModel
     options: FitOptions = field(default_factory=FitOptions)
     comparison: tuple[dict[str, Vector | None], ...] = ()
+    search: Search | None = None
 
     @property
     def nvarys(self) -> int:

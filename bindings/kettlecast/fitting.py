@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from . import _core
-from .error_model import ErrorModel, estimated_errors, stated_errors
 from .errors import InvalidArgument
 from .findings import Severity
 from .fit_problem import CARDS, FitOptions, Observed, Vector, informative, observe
 from .fit_result import Fit, Param, RunQuality
+from .fit_search import Search, information_of, learned_count, searched
 from .run_log import Run
 
 Rooms = Mapping[str, _core.Surroundings]
@@ -25,100 +24,6 @@ def _check_runs(runs: Sequence[Run]) -> None:
         errors = [finding for finding in run.findings if finding.severity is Severity.error]
         if errors:
             raise InvalidArgument(f"fit: run {run.name!r} cannot be used: {errors[0]}")
-
-
-def _loss(name: str) -> _core.Loss:
-    allowed = [loss.name for loss in _core.Loss]
-    if name not in allowed:
-        raise InvalidArgument(f"fit: loss {name!r} is not known, allowed are {', '.join(allowed)}")
-    return _core.Loss[name]
-
-
-@dataclass(frozen=True)
-class _Search:
-    """What is searched for, and from where."""
-
-    kettle: _core.Kettle
-    observed: Sequence[Observed]
-    shared: Sequence[str]
-    per_run: Sequence[str]
-    options: FitOptions
-
-    def minimise(self, start: _core.Coefficients, errors: ErrorModel) -> _core.MapFit:
-        readings = []
-        for i, one in enumerate(self.observed):
-            floor_weight, probe_weight = errors.weights(one)
-            readings.append(
-                _core.Observed(
-                    plan=i,
-                    floor_reading=[] if one.floor is None else one.floor,
-                    probe_reading=one.probe,
-                    floor_weight=floor_weight,
-                    probe_weight=probe_weight,
-                )
-            )
-        settings = _core.FitSettings(
-            names=self.shared,
-            per_run=self.per_run,
-            start=start,
-            floor_error=errors.floor_error,
-            probe_error=errors.probe_error,
-            loss=_loss(self.options.loss),
-            max_evaluations=self.options.max_evaluations,
-        )
-        return _core.map_fit(
-            self.kettle,
-            [one.plan for one in self.observed],
-            observed=readings,
-            settings=settings,
-            options=self.options.integration,
-        )
-
-    def residuals(self, found: _core.MapFit) -> list[tuple[Vector | None, Vector]]:
-        """Model less log of floor and probe of each run [K]."""
-        return [
-            (
-                None if one.floor is None else replay.floor_reading - one.floor,
-                replay.probe_reading - one.probe,
-            )
-            for one, replay in zip(self.observed, found.replays, strict=True)
-        ]
-
-    def labels(self) -> list[tuple[str, str]]:
-        """Name and run of each fitted value, in the order of the search."""
-        own = [(name, one.run.name) for one in self.observed for name in self.per_run]
-        return [(name, "") for name in self.shared] + own
-
-
-def _information(found: _core.MapFit, loss: str) -> Vector:
-    """Information of the data about the scaled coefficients; outliers count as in the search."""
-    squares = np.asarray(found.residuals) ** 2
-    slopes = {
-        "linear": np.ones_like(squares),
-        "soft_l1": 1.0 / np.sqrt(1.0 + squares),
-        "huber": np.minimum(1.0, 1.0 / np.sqrt(np.maximum(squares, 1.0))),
-    }[loss]
-    return np.asarray(found.jacobian.T @ (slopes[:, None] * found.jacobian))
-
-
-def _learned(information: Vector) -> float:
-    """How many coefficients the data determine and not the priors [-]."""
-    strengths = np.maximum(np.linalg.eigvalsh(information), 0.0)
-    return float(np.sum(strengths / (1.0 + strengths)))
-
-
-def _searched(search: _Search, base: _core.Coefficients) -> tuple[_core.MapFit, ErrorModel]:
-    """Best values, and the errors their residuals show."""
-    errors = stated_errors(search.options)
-    found = search.minimise(base, errors)
-    if not search.options.estimate_errors:
-        return found, errors
-    for _ in range(2):
-        learned = _learned(_information(found, search.options.loss))
-        errors = estimated_errors(search.residuals(found), search.observed, errors, learned)
-        start = base.replace({name: found.of_runs[0][name] for name in search.shared})
-        found = search.minimise(start, errors)
-    return found, errors
 
 
 def _curves(one: Observed, replay: _core.Replay) -> dict[str, Vector | None]:
@@ -151,7 +56,7 @@ def _scaled_covariance(information: Vector, reduced: float) -> Vector:
 
 
 def _params(
-    search: _Search, found: _core.MapFit, base: _core.Coefficients, errors: Vector
+    search: Search, found: _core.MapFit, base: _core.Coefficients, errors: Vector
 ) -> dict[str, Param]:
     params = {}
     where = {one.run.name: i for i, one in enumerate(search.observed)}
@@ -167,7 +72,7 @@ def _params(
 
 
 def _for_forecasts(
-    search: _Search, found: _core.MapFit, base: _core.Coefficients
+    search: Search, found: _core.MapFit, base: _core.Coefficients
 ) -> _core.Coefficients:
     """Coefficients of the next run: what all runs share, and means of what differs."""
     values = {name: found.of_runs[0][name] for name in search.shared}
@@ -178,7 +83,7 @@ def _for_forecasts(
     return base.replace(values)
 
 
-def _slopes(search: _Search, found: _core.MapFit) -> Vector:
+def _slopes(search: Search, found: _core.MapFit) -> Vector:
     """Change of each fitted value per change of its scaled value."""
     shared = _core.scaled_slopes(found.of_runs[0], search.shared)
     own = [_core.scaled_slopes(one, search.per_run) for one in found.of_runs]
@@ -263,12 +168,12 @@ def fit(
         observe(run, (rooms or {}).get(run.name, kettle.surroundings), chosen.interval)
         for run in logs
     ]
-    search = _Search(kettle, observed, names, list(per_run), chosen)
-    found, errors = _searched(search, base)
-    information = _information(found, chosen.loss)
+    search = Search(kettle, observed, names, list(per_run), chosen)
+    found, errors = searched(search, base)
+    information = information_of(found, chosen.loss)
     chi_square = float(found.residuals @ found.residuals)
     effective = errors.effective(observed)
-    reduced = chi_square / max(1.0, effective - _learned(information))
+    reduced = chi_square / max(1.0, effective - learned_count(information))
     covariance = _scaled_covariance(information, reduced)
     slopes = _slopes(search, found)
     shown = list(zip(observed, found.replays, strict=True))
@@ -292,4 +197,5 @@ def fit(
         errors=errors,
         options=chosen,
         comparison=tuple(_curves(*pair) for pair in shown),
+        search=search,
     )

@@ -1,0 +1,107 @@
+"""The search for coefficients: residuals, errors estimated from them, information."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import _core
+from .error_model import ErrorModel, estimated_errors, stated_errors
+from .errors import InvalidArgument
+from .fit_problem import FitOptions, Observed, Vector
+
+
+def _loss(name: str) -> _core.Loss:
+    allowed = [loss.name for loss in _core.Loss]
+    if name not in allowed:
+        raise InvalidArgument(f"fit: loss {name!r} is not known, allowed are {', '.join(allowed)}")
+    return _core.Loss[name]
+
+
+@dataclass(frozen=True)
+class Search:
+    """What is searched for, and from where."""
+
+    kettle: _core.Kettle
+    observed: Sequence[Observed]
+    shared: Sequence[str]
+    per_run: Sequence[str]
+    options: FitOptions
+
+    def minimise(self, start: _core.Coefficients, errors: ErrorModel) -> _core.MapFit:
+        readings = []
+        for i, one in enumerate(self.observed):
+            floor_weight, probe_weight = errors.weights(one)
+            readings.append(
+                _core.Observed(
+                    plan=i,
+                    floor_reading=[] if one.floor is None else one.floor,
+                    probe_reading=one.probe,
+                    floor_weight=floor_weight,
+                    probe_weight=probe_weight,
+                )
+            )
+        settings = _core.FitSettings(
+            names=self.shared,
+            per_run=self.per_run,
+            start=start,
+            floor_error=errors.floor_error,
+            probe_error=errors.probe_error,
+            loss=_loss(self.options.loss),
+            max_evaluations=self.options.max_evaluations,
+        )
+        return _core.map_fit(
+            self.kettle,
+            [one.plan for one in self.observed],
+            observed=readings,
+            settings=settings,
+            options=self.options.integration,
+        )
+
+    def residuals(self, found: _core.MapFit) -> list[tuple[Vector | None, Vector]]:
+        """Model less log of floor and probe of each run [K]."""
+        return [
+            (
+                None if one.floor is None else replay.floor_reading - one.floor,
+                replay.probe_reading - one.probe,
+            )
+            for one, replay in zip(self.observed, found.replays, strict=True)
+        ]
+
+    def labels(self) -> list[tuple[str, str]]:
+        """Name and run of each fitted value, in the order of the search."""
+        own = [(name, one.run.name) for one in self.observed for name in self.per_run]
+        return [(name, "") for name in self.shared] + own
+
+
+def information_of(found: _core.MapFit, loss: str) -> Vector:
+    """Information of the data about the scaled coefficients; outliers count as in the search."""
+    squares = np.asarray(found.residuals) ** 2
+    slopes = {
+        "linear": np.ones_like(squares),
+        "soft_l1": 1.0 / np.sqrt(1.0 + squares),
+        "huber": np.minimum(1.0, 1.0 / np.sqrt(np.maximum(squares, 1.0))),
+    }[loss]
+    return np.asarray(found.jacobian.T @ (slopes[:, None] * found.jacobian))
+
+
+def learned_count(information: Vector) -> float:
+    """How many coefficients the data determine and not the priors [-]."""
+    strengths = np.maximum(np.linalg.eigvalsh(information), 0.0)
+    return float(np.sum(strengths / (1.0 + strengths)))
+
+
+def searched(search: Search, base: _core.Coefficients) -> tuple[_core.MapFit, ErrorModel]:
+    """Best values, and the errors their residuals show."""
+    errors = stated_errors(search.options)
+    found = search.minimise(base, errors)
+    if not search.options.estimate_errors:
+        return found, errors
+    for _ in range(2):
+        learned = learned_count(information_of(found, search.options.loss))
+        errors = estimated_errors(search.residuals(found), search.observed, errors, learned)
+        start = base.replace({name: found.of_runs[0][name] for name in search.shared})
+        found = search.minimise(start, errors)
+    return found, errors
