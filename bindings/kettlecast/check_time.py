@@ -93,13 +93,14 @@ def _small_hours(table: LogTable, row: int) -> bool:
 def _changed(table: LogTable, row: int, step: float) -> Finding:
     way = "forward" if step > 0 else "back"
     assert table.clock is not None
-    how = 'zone="Europe/Berlin" or another zone' if table.clock.dated else "times with dates"
+    dated = table.clock.dated
+    how = 'say zone="Europe/Berlin" or another zone' if dated else "log dates, to say the zone"
     return Finding(
         Severity.error,
         table.between(row, row + 1),
         "time",
         f"the clock goes {way} by {abs(step):g} s: was it changed to or from summer time?",
-        f"one clock throughout; say {how}, or log times with their offset from UTC",
+        f"one clock throughout; {how}, or log times with their offset from UTC",
     )
 
 

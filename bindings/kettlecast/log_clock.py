@@ -14,6 +14,7 @@ import numpy as np
 from . import units
 from .file_model import plain_name
 from .findings import Array, Finding, Severity
+from .log_dates import dated_moments
 from .log_numbers import decimal_mark, number
 from .log_options import LogOptions, zone_named
 from .log_rows import Rows
@@ -94,7 +95,8 @@ def read_time(rows: Rows, place: int, unit: str | None, options: LogOptions) -> 
         Ways to write times are mixed, a date may be read in two ways, or the cells do not tell
         whether they are times of a clock.
     """
-    cells = _with_dates(rows, place)
+    passed = unit is not None and unit != CLOCK
+    cells = _column(rows, place) if passed else _with_dates(rows, place)
     told = unit or _unit_of(rows, cells, rows.header[place])
     if told == CLOCK:
         return _clock(rows, cells, options)
@@ -107,9 +109,13 @@ def read_time(rows: Rows, place: int, unit: str | None, options: LogOptions) -> 
     return TimeColumn(values, told, None, _zone_unused(rows, options, "elapsed times"))
 
 
+def _column(rows: Rows, place: int) -> list[str]:
+    return [rows.cell(row, place) for row in range(len(rows.cells))]
+
+
 def _with_dates(rows: Rows, place: int) -> list[str]:
     """Cells of the column, each behind its date if that stands in a column of its own."""
-    cells = [rows.cell(row, place) for row in range(len(rows.cells))]
+    cells = _column(rows, place)
     names = [plain_name(name) for name in rows.header]
     if names.count("date") != 1 or names.index("date") == place:
         return cells
@@ -178,7 +184,7 @@ def _clock(rows: Rows, cells: Sequence[str], options: LogOptions) -> TimeColumn:
         moments, findings = _days_counted(rows, cells, stamps)
         findings += _zone_unused(rows, options, "times without dates")
     else:
-        moments = _dated(rows, cells, stamps, options)
+        moments = dated_moments(rows, cells, stamps, options.dates)
         if first.offset is not None:
             zone = _fixed_zone(stamps)
             findings += _zone_unused(rows, options, "times with their own offset")
@@ -234,72 +240,6 @@ def _days_counted(
         last = row
         moments.append(day + one.day_time)
     return moments, findings
-
-
-def _dated(
-    rows: Rows, cells: Sequence[str], stamps: Sequence[Stamp | None], options: LogOptions
-) -> list[Moment | None]:
-    """Moments of stamps with dates; in UTC where they carry an offset."""
-    day_first = _day_first(rows, cells, stamps, options.dates)
-    moments: list[Moment | None] = []
-    for row, one in enumerate(stamps):
-        if one is None or one.date is None:
-            moments.append(None)
-            continue
-        year, month, day = one.date
-        if not one.year_first:
-            (day, month), year = one.date[:2] if day_first else one.date[1::-1], one.date[2]
-            year += 2000 if year < 100 else 0
-        try:
-            moment = datetime.datetime(year, month, day) + one.day_time
-        except (ValueError, OverflowError) as error:
-            raise rows.refused(
-                f'time "{cells[row]}" has a date that does not exist'
-                + ("" if one.year_first else f" ({'day' if day_first else 'month'} first)"),
-                key="time",
-                line=rows.lines[row],
-            ) from error
-        if one.offset is not None:
-            moment = (moment - one.offset).replace(tzinfo=datetime.UTC)
-        moments.append(moment)
-    return moments
-
-
-def _day_first(
-    rows: Rows, cells: Sequence[str], stamps: Sequence[Stamp | None], told: str | None
-) -> bool:
-    """Whether dates such as 03/04/2026 begin with the day, by the file or as told."""
-    if told is not None:
-        return told == "day first"
-    dates = [
-        (row, one.date)
-        for row, one in enumerate(stamps)
-        if one is not None and one.date is not None and not one.year_first
-    ]
-    if not dates:
-        return True
-    by_day = next((row for row, date in dates if date[0] > 12), None)
-    by_month = next((row for row, date in dates if date[1] > 12), None)
-    short = next((row for row, date in dates if date[2] < 100), None)
-    ways = 'say dates="day first" or dates="month first"'
-    if by_day is not None and by_month is not None:
-        told_both = f'"{cells[by_day]}" (line {rows.lines[by_day]})'
-        raise rows.refused(
-            f'time "{cells[by_month]}" begins with the month, but {told_both} with the day; '
-            "allowed: one way in a column",
-            key="time",
-            line=rows.lines[by_month],
-        )
-    row = dates[0][0] if short is None else short
-    if short is not None or (by_day is None and by_month is None):
-        why = "a year of two figures" if short is not None else "no date of the file shows which"
-        raise rows.refused(
-            f'time "{cells[row]}" may begin with the day or the month, {why}; {ways}, '
-            "or write dates as 2026-03-29",
-            key="time",
-            line=rows.lines[row],
-        )
-    return by_day is not None
 
 
 def seconds_between(clock: LogClock, later: LogClock) -> float:

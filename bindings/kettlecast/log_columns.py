@@ -40,7 +40,21 @@ def find_columns(rows: Rows, options: LogOptions) -> dict[str, int]:
             places[signal] = found[0]
         elif signal in REQUIRED:
             raise _empty(rows, signal, found[0]) if found else missing(rows, signal)
+    _check_shared(rows, places)
     return places
+
+
+def _check_shared(rows: Rows, places: Mapping[str, int]) -> None:
+    """A column may be one signal only, also where columns were chosen."""
+    owner: dict[int, str] = {}
+    for signal, place in places.items():
+        if place in owner:
+            raise rows.refused(
+                f'column "{rows.header[place]}" is chosen for "{owner[place]}" and "{signal}"; '
+                "allowed: one signal for a column",
+                key=signal,
+            )
+        owner[place] = signal
 
 
 def _chosen(rows: Rows, signal: str, column: str) -> list[int]:

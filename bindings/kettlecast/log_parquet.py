@@ -38,7 +38,7 @@ def parquet_rows(nothing: Rows, data: bytes, known: CountKnown) -> Rows:
         file = pyarrow.parquet.ParquetFile(io.BytesIO(data))
         _check_size(nothing, file.metadata)
         table = file.read()
-    except (pyarrow.ArrowException, OSError) as error:
+    except (pyarrow.ArrowException, OSError, UnicodeDecodeError) as error:
         raise nothing.refused(f"a broken Parquet file: {error}") from error
     if not table.num_rows or not table.num_columns:
         raise nothing_below(nothing)

@@ -16,6 +16,9 @@ _DATE = (
     r"|(?P<one>[0-9]{1,2})(?P<mark>[-/.])(?P<two>[0-9]{1,2})(?P=mark)(?P<last>[0-9]{4}|[0-9]{2}))"
 )
 _STAMP = re.compile(rf"(?:{_DATE}(?:T|,?\s+))?{_TIME}")
+# the basic format of ISO 8601, without separators
+_BASIC = re.compile(r"([0-9]{4})([0-9]{2})([0-9]{2})T([0-9]{2})([0-9]{2})([0-9]{2})(.*)")
+_FARTHEST = datetime.timedelta(hours=14)  # the largest offset that any zone has had in use
 _DATE_ALONE = re.compile(rf"({_DATE})(?:[T ]00:00:00)?")
 
 
@@ -47,15 +50,18 @@ class Stamp:
 
 def stamp(cell: str) -> Stamp | None:
     """The clock time in a cell, None if there is none."""
-    found = _STAMP.fullmatch(cell)
+    basic = _BASIC.fullmatch(cell)
+    found = _STAMP.fullmatch(cell if basic is None else _extended(basic))
     if found is None:
         return None
     day_time = _day_time(found)
     if day_time is None:
         return None
     offset = _offset(found["offset"])
+    if offset is not None and abs(offset) > _FARTHEST:
+        return None
     date = _date(found)
-    separator = found["sep"] or found["mark"]
+    separator = "" if basic is not None else found["sep"] or found["mark"]
     year_first = found["year"] is not None
     style = (year_first, separator, found["second"] is None, found["half"] is None, offset is None)
     return Stamp(style, date, year_first, day_time, offset)
@@ -65,6 +71,11 @@ def date_alone(cell: str) -> str | None:
     """The date in a cell that holds nothing else (or midnight, as spreadsheets do)."""
     found = _DATE_ALONE.fullmatch(cell)
     return None if found is None else found[1]
+
+
+def _extended(basic: re.Match[str]) -> str:
+    year, month, day, hour, minute, second, rest = basic.groups()
+    return f"{year}-{month}-{day}T{hour}:{minute}:{second}{rest}"
 
 
 def _date(found: re.Match[str]) -> tuple[int, int, int] | None:

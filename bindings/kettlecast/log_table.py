@@ -109,8 +109,8 @@ def read_table(path: str | Path, options: LogOptions | None = None) -> LogTable:
     how = replace(how, decimal=_mark(rows, places, spelled["time"], how))
     time = read_time(rows, places["time"], spelled["time"], how)
     values = _numbers(rows, places, str(how.decimal)) | {"time": time.values}
-    kept, left_out = _readable(rows, places, values)
     spelled["time"] = time.unit
+    kept, left_out = _readable(rows, places, values, time.unit)
     made = {signal: _si(values[signal][kept], signal, str(spelled[signal])) for signal in places}
     return LogTable(
         file=rows.file,
@@ -158,7 +158,7 @@ def _numbers(rows: Rows, places: Mapping[str, int], mark: str) -> dict[str, Arra
 
 
 def _readable(
-    rows: Rows, places: Mapping[str, int], values: Mapping[str, Array]
+    rows: Rows, places: Mapping[str, int], values: Mapping[str, Array], time_unit: str
 ) -> tuple[Array, list[Finding]]:
     """A mask of the rows in which every signal can be read, and findings about the others."""
     unread = np.array([np.isnan(values[signal]) for signal in places])
@@ -172,7 +172,7 @@ def _readable(
         wrong = [signal for signal, bad in zip(places, unread[:, row], strict=True) if bad]
         faults += [(line, signal, rows.cell(int(row), places[signal])) for signal in wrong]
     if not kept.any():
-        raise _nothing_read(rows, faults)
+        raise _nothing_read(rows, faults[0], time_unit)
     return kept, _left_out(faults)
 
 
@@ -180,14 +180,19 @@ def _shown(rows: Rows, row: int) -> str:
     return " ".join(cell.strip() for cell in rows.cells[row] if cell.strip())[:80]
 
 
-def _nothing_read(rows: Rows, faults: Sequence[tuple[int, str, str]]) -> Exception:
-    line, signal, cell = faults[0]
-    hint = "" if cell else rows.empty_hint
-    if signal == "time" and ":" in cell:
-        hint = '; if it is so written, say units={"time": "clock"}, "h:mm:ss" or "mm:ss"'
+def _nothing_read(rows: Rows, fault: tuple[int, str, str], time_unit: str) -> Exception:
+    line, signal, cell = fault
+    if signal == "file":
+        told = f'no row can be read, the first is "{cell}"; allowed: a time and numbers in each'
+        return rows.refused(told, line=line)
+    allowed = "a number" if cell else f"a number{rows.empty_hint}"
+    if signal == "time" and time_unit == CLOCK:
+        allowed = "a time of a clock such as 2026-03-29 01:59:30"
+    elif signal == "time" and ":" in cell:
+        allowed = f'a time in {time_unit}; or say units={{"time": "clock"}}, "h:mm:ss" or "mm:ss"'
     elif "," in cell:
-        hint = "; write numbers without marks between thousands"
-    told = f'no row can be read: {signal} is "{cell}"; allowed: a number{hint}'
+        allowed = "a number without marks between thousands"
+    told = f'no row can be read: {signal} is "{cell}"; allowed: {allowed}'
     return rows.refused(told, key=signal, line=line)
 
 

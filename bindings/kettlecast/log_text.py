@@ -93,7 +93,8 @@ def _encoding(data: bytes) -> tuple[str, str]:
 def _as_latin(data: bytes, start: int) -> Finding:
     line = data.count(b"\n", 0, start) + 1
     byte, sign = data[start], data[start : start + 1].decode("latin-1")
-    seen = f'byte 0x{byte:02X} is not UTF-8, so the file was read as Latin-1: "{sign}"'
+    shown = f'"{sign}"' if sign.isprintable() else "a control character"
+    seen = f"byte 0x{byte:02X} is not UTF-8, so the file was read as Latin-1: {shown}"
     return Finding(Severity.note, (line, line), "file", seen, "UTF-8 or UTF-16 text")
 
 

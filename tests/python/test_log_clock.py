@@ -30,6 +30,8 @@ def timed(folder: Path, times: list[str], column: str = "timestamp", **how: obje
         (["2026-03-29T01:59:30", "2026-03-29T01:59:32", "2026-03-29T01:59:35,500"], {}),
         (["2026-03-29T01:59:30Z", "2026-03-29T01:59:32Z", "2026-03-29T01:59:35.5Z"], {}),
         (["2026-03-29 01:59:30+02:00", "2026-03-29 01:59:32+0200", "2026-03-29 01:59:35.5+02"], {}),
+        (["20260329T015930", "20260329T015932", "20260329T015935.5"], {}),
+        (["20260329T015930Z", "20260329T015932Z", "20260329T015935,5Z"], {}),
         (["2026/03/29 1:59:30", "2026/03/29 1:59:32", "2026/03/29 1:59:35.5"], {}),
         (["29.03.2026 01:59:30", "29.03.2026 01:59:32", "29.03.2026 01:59:35,5"], {}),
         (["3/29/2026 1:59:30 AM", "3/29/2026 1:59:32 AM", "3/29/2026 1:59:35.5 AM"], {}),
@@ -101,6 +103,15 @@ def test_date_and_time_in_two_columns(tmp_path: Path) -> None:
     assert run.started == datetime.datetime(2026, 12, 31, 23, 59, 59)
 
 
+def test_a_date_beside_elapsed_time_is_not_used(tmp_path: Path) -> None:
+    rows = [
+        "Date;Time;probe_C;floor_heat_pct",
+        "01.03.2026;00:10;20;100",
+        "01.03.2026;00:20;20;100",
+    ]
+    assert list(read_run(text(tmp_path, rows), units={"time": "mm:ss"}).time) == [10.0, 20.0]
+
+
 def test_date_and_time_cells_of_a_workbook(tmp_path: Path) -> None:
     day = datetime.datetime(2026, 12, 31)
     rows = [["Date", "Time", "probe_C", "floor_heat_pct"]]
@@ -143,6 +154,9 @@ def test_midnight_without_dates_is_noted(tmp_path: Path) -> None:
             3,
             'time "4/13/2026 10:00:02" begins with the month, but "13/4/2026 10:00:00" (line 2)',
         ),
+        (["20260301T100000", "2026-03-01 10:00:02"], 3, "is written in another way than"),
+        (["0026-03-01 10:00:00", "0026-03-01 10:00:02"], 2, "the year 26; allowed: 1900 to 2199"),
+        (["2026-03-01 10:00:00+99:00"] * 2, 2, "allowed: a time of a clock such as 2026-03-29"),
         (["2026-02-30 10:00:00", "2026-02-30 10:00:02"], 2, "has a date that does not exist"),
     ],
 )

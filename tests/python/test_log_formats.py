@@ -93,6 +93,13 @@ HEAD = "time_s;probe_C;floor_heat_pct"
             None,
             "may be separated by comma or semicolon (tried: comma, semi",
         ),
+        (
+            [HEAD, "a;b;c", "d;e;f"],
+            2,
+            'no row can be read, the first is "a b c"; allowed: a time and',
+        ),
+        ([HEAD, "0;20.5 C;100"], 2, 'probe is "20.5 C"; allowed: a number'),
+        ([HEAD, "0:00:02;20;100"], 2, 'allowed: a time in s; or say units={"time": "clock"}'),
         ([HEAD, ";;", "  "], None, "empty: no row below the header"),
     ],
 )
@@ -170,6 +177,14 @@ def test_names_that_had_a_meaning_keep_it(tmp_path: Path) -> None:
     run = read_run(text(tmp_path, [*rows, "2,21,9,8,x,100"]))
     np.testing.assert_allclose(run.probe_reading - 273.15, [20.0, 21.0], atol=1e-9)
     assert list(run.time) == [0.0, 2.0]
+
+
+def test_a_column_is_one_signal_only(tmp_path: Path) -> None:
+    path = text(tmp_path, [HEAD, "0;20;100"])
+    with pytest.raises(
+        FileFormatError, match='"probe_C" is chosen for "floor" and "probe"; allowed'
+    ):
+        read_run(path, columns={"floor": "probe_C"})
 
 
 # --- workbooks
@@ -250,7 +265,10 @@ def test_files_of_other_kinds_are_refused(tmp_path: Path) -> None:
     broken.write_bytes(workbook(tmp_path, [NAMES, *map(list, SAMPLES)]).read_bytes()[:2000])
     half = tmp_path / "half.parquet"
     half.write_bytes(parquet(tmp_path, clocked(), CLOCKED).read_bytes()[:500])
+    named = tmp_path / "named.parquet"
+    named.write_bytes((tmp_path / "run.parquet").read_bytes().replace(b"probe_C", b"\xb2robe_C"))
     for path, message in (
+        (named, "a broken Parquet file: "),
         (old, "a workbook of the old .xls kind, or one with a password; save it as .xlsx"),
         (packed, "a packed file; unpack it first: CSV, XLSX and Parquet are read"),
         (archive, "a zip archive without a workbook"),
