@@ -93,7 +93,7 @@ def fit(
         typer.Option(
             "--run",
             metavar="LOG[:RECIPE]",
-            help="A log (.csv) and the recipe it was cooked by, for example "
+            help="A log (.csv, .xlsx, .parquet) and the recipe it was cooked by, for example "
             '"monday.csv:stew.toml". Repeatable.',
         ),
     ],
@@ -118,6 +118,11 @@ def fit(
     ] = None,
     column: options.Columns = None,
     unit: options.Units = None,
+    decimal: options.Decimal = None,
+    sheet: options.Sheet = None,
+    dates: options.Dates = None,
+    zone: options.Zone = None,
+    heat: options.Heat = "logged",
     as_json: options.Json = False,
 ) -> None:
     """Learn a kettle from its logs.
@@ -126,10 +131,11 @@ def fit(
     water run to the boil first, then one with a product: together they tell most.
     """
     fixed = cli_input.numbers(fix or (), "--fix")
-    columns = cli_input.pairs(column or (), "--column")
-    of_signals = cli_input.pairs(unit or (), "--unit")
+    how = cli_input.reading(
+        column, unit, decimal=decimal, sheet=sheet, dates=dates, zone=zone, heat=heat
+    )
     body = read_kettle(kettle)
-    runs = cli_input.read_runs(run, recipe, columns, of_signals)
+    runs = cli_input.read_runs(run, recipe, how | {"kettle": body})
     for one in runs:
         complain_of(one)
     with working(f"fitting {body.name} to {len(runs)} runs"):
@@ -236,7 +242,7 @@ def compare(
 
 @app.command(epilog=options.CODES)
 def check(
-    log: Annotated[Path, typer.Argument(metavar="LOG", help="The log (.csv).")],
+    log: Annotated[Path, typer.Argument(metavar="LOG", help="The log (.csv, .xlsx, .parquet).")],
     recipe: Annotated[
         Path | None,
         typer.Option("--recipe", metavar="FILE", help="What was cooked (.toml); finds more."),
@@ -247,15 +253,27 @@ def check(
     ] = None,
     column: options.Columns = None,
     unit: options.Units = None,
+    decimal: options.Decimal = None,
+    sheet: options.Sheet = None,
+    dates: options.Dates = None,
+    zone: options.Zone = None,
+    heat: options.Heat = "logged",
+    kettle: Annotated[
+        Path | None,
+        typer.Option("--kettle", metavar="FILE", help="The kettle (.toml), for inferred heat."),
+    ] = None,
     as_json: options.Json = False,
 ) -> None:
     """Say what looks wrong in a log; nothing is changed or repaired."""
+    how = cli_input.reading(
+        column, unit, decimal=decimal, sheet=sheet, dates=dates, zone=zone, heat=heat
+    )
     run = read_run(
         log,
         recipe=None if recipe is None else read_recipe(recipe),
         events=events,
-        columns=cli_input.pairs(column or (), "--column"),
-        units=cli_input.pairs(unit or (), "--unit"),
+        kettle=None if kettle is None else read_kettle(kettle),
+        **how,
     )
     if as_json:
         say_json(run_plain(run))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from pathlib import Path
+from typing import Any
 
 import typer
 
@@ -57,11 +58,31 @@ def numbers(texts: Iterable[str], option: str) -> dict[str, float]:
     return found
 
 
+def reading(
+    column: Iterable[str] | None,
+    unit: Iterable[str] | None,
+    **others: object,
+) -> dict[str, Any]:
+    """Arguments of `read_run` from options of the command line.
+
+    Parameters
+    ----------
+    column, unit :
+        Texts such as "probe=T7_C" and "probe=degF".
+    others :
+        Arguments that need no change.
+    """
+    named = {
+        "columns": pairs(column or (), "--column"),
+        "units": pairs(unit or (), "--unit"),
+    }
+    return named | others
+
+
 def read_runs(
     texts: Iterable[str],
     common: Path | None,
-    columns: Mapping[str, str],
-    of_signals: Mapping[str, str],
+    how: Mapping[str, Any],
 ) -> list[Run]:
     """Runs of texts such as "monday.csv:stew.toml".
 
@@ -71,8 +92,8 @@ def read_runs(
         Log and recipe of each run, or the log alone.
     common :
         Recipe of the runs that name none.
-    columns, of_signals :
-        As `columns` and `units` of `read_run`.
+    how :
+        Arguments of `read_run` that say how logs are read, see `reading`.
     """
     recipes: dict[Path, _core.Recipe] = {}
     runs = []
@@ -83,7 +104,7 @@ def read_runs(
         if path is not None and path not in recipes:
             recipes[path] = read_recipe(path)
         recipe = None if path is None else recipes[path]
-        runs.append(read_run(log, recipe=recipe, columns=columns, units=of_signals))
+        runs.append(read_run(log, recipe=recipe, **how))
     return runs
 
 

@@ -55,6 +55,31 @@ Units = Annotated[
     ),
 ]
 Text = str | None
+Decimal = Annotated[
+    Text,
+    typer.Option("--decimal", metavar="MARK", help='Of the numbers in the log: "." or ",".'),
+]
+Sheet = Annotated[
+    Text, typer.Option("--sheet", metavar="NAME", help="Sheet of a workbook; default: the first.")
+]
+Dates = Annotated[
+    Text,
+    typer.Option("--dates", metavar="ORDER", help='Of dates: "day first" or "month first".'),
+]
+Zone = Annotated[
+    Text,
+    typer.Option(
+        "--zone", metavar="ZONE", help='Of a clock without offset, for example "Europe/Berlin".'
+    ),
+]
+Heat = Annotated[
+    str,
+    typer.Option(
+        "--heat",
+        metavar="SOURCE",
+        help="Of a log without heat: inferred as the controller switches it, or none.",
+    ),
+]
 With = Annotated[
     Path | None,
     typer.Option("--with", metavar="FILE", help="The other recipe (.toml), same phases."),

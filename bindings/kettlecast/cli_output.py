@@ -222,6 +222,8 @@ def run_plain(run: Run) -> dict[str, Any]:
         "file": run.file,
         "rows": int(run.time.size),
         "duration_s": float(run.time[-1] - run.time[0]),
+        "started": None if run.started is None else run.started.isoformat(),
+        "heat_source": run.heat_source,
         "phase_starts_s": list(run.phases),
         "reached_s": list(run.reached),
         "pours": pours,

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import enum
+import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from . import _core, units
@@ -13,7 +14,10 @@ from .errors import InvalidArgument, UnknownName
 from .file_model import nearest, plain_name
 from .findings import Finding, Severity
 from .foods import food
-from .log_table import Rows, column_unit, read_rows
+from .log_clock import LogClock, TimeColumn, read_time, seconds_between
+from .log_options import LogOptions
+from .log_rows import Rows, read_rows
+from .log_signals import Heading, count_known, heading
 
 _ADD = re.compile(r"(.+?) ([+-]?[\d.,]+ ?[A-Za-z]+) at (.+)")
 
@@ -55,40 +59,72 @@ class Event:
     line: int
 
 
-def read_events(path: str | Path) -> tuple[Event, ...]:
-    """Events of a CSV file with the columns time_s (or time_min), event, detail.
+def read_events(
+    path: str | Path, options: LogOptions, clock: LogClock | None = None
+) -> tuple[tuple[Event, ...], list[Finding]]:
+    """Events of a file with the columns time_s (or another name of the time), event, detail.
+
+    Elapsed times count as those of the log, from its first row if the log has times of a clock.
+
+    Parameters
+    ----------
+    path :
+        Of the events file.
+    options :
+        As for the log: decimal mark, order of day and month, zone.
+    clock :
+        Of the log; None if it has elapsed time.
 
     Raises
     ------
     FileFormatError
-        A column is missing, an event is not known, times fall, or phases are not numbered 1, 2, ...
+        A column is missing, an event is not known, times fall, phases are not numbered 1, 2,
+        ..., or the events have times of a clock that the log's cannot be compared with.
     """
-    rows = read_rows(path)
-    time_at, unit = _time_column(rows)
+    rows = read_rows(path, _count_known)
+    place, unit = _time_column(rows)
+    zone = options.zone if clock is not None and clock.zone is not None else None
+    column = read_time(rows, place, unit, replace(options, zone=zone))
+    shift = _shift(rows, column, clock)
     places = [_place(rows, "event"), _place(rows, "detail")]
     found: list[Event] = []
-    for line, cells in zip(rows.lines, rows.cells, strict=True):
-        padded = [cell.strip() for cell in cells] + [""] * len(rows.header)
-        word, detail = (padded[place] for place in places)
+    for row, line in enumerate(rows.lines):
+        cell, word, detail = (rows.cell(row, at) for at in (place, *places))
         kind = _kind(rows, line, word, detail)
-        time = _event_time(rows, line, padded[time_at], unit)
+        time = _event_time(rows, line, cell, column, row) + shift
         if found and time < found[-1].time:
-            raise rows.refused(f"time {padded[time_at]} lies before the line above", line=line)
+            raise rows.refused(f"time {cell} lies before the line above", line=line)
         phase = found[-1].phase if found else 0
         if kind is EventKind.phase_start:
             phase += 1
             if detail != str(phase):
                 raise rows.refused(f'phase start "{detail}": the next phase is {phase}', line=line)
         found.append(Event(time, kind, detail, phase, line))
-    return tuple(found)
+    told = [replace(one, signal="events") for one in (*rows.findings, *column.findings)]
+    return tuple(found), told
 
 
-def _time_column(rows: Rows) -> tuple[int, str]:
-    for index, column in enumerate(rows.header):
-        unit = column_unit(column, "time")
-        if unit is not None:
-            return index, unit
-    return _place(rows, "time_s"), "s"
+def _count_known(cells: Sequence[str]) -> int:
+    return count_known(cells, ("event", "detail"))
+
+
+def _time_column(rows: Rows) -> tuple[int, str | None]:
+    told = [(heading(column), at) for at, column in enumerate(rows.header)]
+    mine = sorted(((one.rank, at, one) for one, at in told if one.signal == "time"), key=_first)
+    if not mine:
+        return _place(rows, "time_s"), "s"
+    _, at, one = mine[0]
+    if one.unit is None and one.told:
+        raise rows.refused(
+            f'column "{rows.header[at]}": unit "{one.told}" is not known for "time"; '
+            "allowed: s, min, h, h:mm:ss, mm:ss, clock",
+            key="time",
+        )
+    return at, one.unit
+
+
+def _first(entry: tuple[int, int, Heading]) -> tuple[int, int]:
+    return entry[:2]
 
 
 def _place(rows: Rows, column: str) -> int:
@@ -96,6 +132,29 @@ def _place(rows: Rows, column: str) -> int:
         there = ", ".join(rows.header)
         raise rows.refused(f'no column "{column}"; columns there are: {there}', key=column)
     return rows.header.index(column)
+
+
+def _shift(rows: Rows, column: TimeColumn, clock: LogClock | None) -> float:
+    """From the origin of the log to that of the events [s]."""
+    mine = column.clock
+    if mine is None:
+        return 0.0
+    kinds = [_clock_kind(one) for one in (mine, clock)]
+    if clock is None or kinds[0] != kinds[1]:
+        raise rows.refused(
+            f"the events have {kinds[0]}, the log has {kinds[1]}; allowed: the same in both, or "
+            "time_s, counted from the first row of the log",
+            key="time",
+        )
+    return seconds_between(clock, mine)
+
+
+def _clock_kind(clock: LogClock | None) -> str:
+    if clock is None:
+        return "elapsed times"
+    if not clock.dated:
+        return "times of day"
+    return "dates and times" + ("" if clock.zone is None else " of a known zone")
 
 
 def _kind(rows: Rows, line: int, word: str, detail: str) -> EventKind:
@@ -110,9 +169,14 @@ def _kind(rows: Rows, line: int, word: str, detail: str) -> EventKind:
     return words[full]
 
 
-def _event_time(rows: Rows, line: int, cell: str, unit: str) -> float:
+def _event_time(rows: Rows, line: int, cell: str, column: TimeColumn, row: int) -> float:
+    value = float(column.values[row])
+    if not math.isnan(value):
+        return value
+    if column.clock is not None or ":" in column.unit:
+        raise rows.refused(f'time "{cell}" is not written as {column.unit}', key="time", line=line)
     try:
-        return units.parse(f"{cell} {unit}", "time")
+        return units.parse(f"{cell} {column.unit}", "time")
     except InvalidArgument as error:
         raise rows.refused(str(error), key="time", line=line) from error
 
@@ -139,7 +203,7 @@ def pours_from(
     FileFormatError
         A detail that is not "food mass at temperature", or a food that is not known.
     """
-    rows = Rows(str(path), (), (), ())
+    rows = Rows(str(path))
     starts = {event.phase: event.time for event in events if event.kind is EventKind.phase_start}
     waiting = _planned(recipe)
     pours: list[tuple[float, _core.Addition]] = []

@@ -26,9 +26,10 @@ def _runs(fit: Fit) -> list[str]:
     lines = ["Runs (RMS of model less log):"]
     for run in fit.runs:
         floor = "   -  " if run.floor_rms is None else f"{run.floor_rms:.2f} K"
+        heat = "" if run.heat_source == "logged" else f"   heat {run.heat_source}"
         lines.append(
             f"  {run.name:<24} floor {floor}   probe {run.probe_rms:.2f} K"
-            f"   probe autocorrelation {run.probe_autocorrelation:.2f}"
+            f"   probe autocorrelation {run.probe_autocorrelation:.2f}{heat}"
         )
     return lines
 

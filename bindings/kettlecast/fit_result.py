@@ -66,6 +66,7 @@ class RunQuality:
     probe_rms: float
     probe_autocorrelation: float
     sha256: str
+    heat_source: str = "logged"
 
 
 @dataclass(frozen=True, eq=False)

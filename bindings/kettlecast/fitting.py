@@ -43,7 +43,7 @@ def _quality(one: Observed, replay: _core.Replay) -> RunQuality:
     floor = None if one.floor is None else rms(replay.floor_reading - one.floor)
     probe = replay.probe_reading - one.probe
     alike = float(np.corrcoef(probe[1:], probe[:-1])[0, 1]) if np.ptp(probe) > 0.0 else 0.0
-    return RunQuality(one.run.name, floor, rms(probe), alike, one.run.sha256)
+    return RunQuality(one.run.name, floor, rms(probe), alike, one.run.sha256, one.run.heat_source)
 
 
 def _scaled_covariance(information: Vector, reduced: float) -> Vector:

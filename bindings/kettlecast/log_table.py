@@ -1,41 +1,22 @@
-"""The columns of a logged run in SI, and how they are found in a CSV file."""
+"""The columns of a logged run in SI."""
 
 from __future__ import annotations
 
-import csv
-import hashlib
-import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
 import numpy as np
 
 from . import units
-from .errors import FileFormatError, InvalidArgument, UnknownName
-from .file_model import nearest
 from .findings import Array, Finding, Severity
-
-#: Signals of a log and the kind of quantity each is.
-SIGNALS: Mapping[str, str] = MappingProxyType(
-    {
-        "time": "time",
-        "floor": "temperature",
-        "probe": "temperature",
-        "floor_heat": "share",
-        "jacket_heat": "share",
-        "agitator": "rotation_speed",
-    }
-)
-_REQUIRED = ("time", "probe")
-_HEAT = ("floor_heat", "jacket_heat")  # one of them is required too
-_SUFFIXES = {
-    "time": {"s": "s", "min": "min", "h": "h"},
-    "temperature": {"c": "degC", "f": "degF", "k": "K"},
-    "share": {"pct": "%"},
-    "rotation_speed": {"rpm": "rpm"},
-}
+from .log_clock import LogClock, read_time
+from .log_columns import HEAT, absent, find_columns, unit_of
+from .log_numbers import decimal_mark, number
+from .log_options import LogOptions
+from .log_rows import Rows, read_rows
+from .log_signals import CLOCK, COLONS, SIGNALS, count_known
 
 
 @dataclass(frozen=True, eq=False)
@@ -52,8 +33,12 @@ class LogTable:
         Read-only arrays by signal, SI.
     units :
         Unit of each signal in the file.
+    clock :
+        The clock behind the times, None for elapsed time.
     findings :
-        Rows left out because a cell cannot be read, and columns that are absent.
+        How the file was read, rows left out because a cell cannot be read, columns that are absent.
+    rows :
+        The cells, for messages.
     """
 
     file: str
@@ -61,242 +46,169 @@ class LogTable:
     lines: Array
     columns: Mapping[str, Array]
     units: Mapping[str, str]
+    clock: LogClock | None
     findings: tuple[Finding, ...]
+    rows: Rows
 
-    @staticmethod
-    def kind(signal: str) -> str:
-        """Kind of quantity of a signal."""
-        return SIGNALS[signal]
+    def between(self, first: int, last: int) -> tuple[int, int]:
+        """Lines of the file from one row to another."""
+        return int(self.lines[first]), int(self.lines[last])
 
+    def text(self, signal: str, value: float) -> str:
+        """A value as the file has it, with its unit."""
+        unit = self.units[signal]
+        inside = float(units.in_unit(value, unit, SIGNALS[signal]))
+        return f"{inside:.5g}" if unit == "1" else f"{inside:.5g} {unit}"
 
-@dataclass(frozen=True)
-class Rows:
-    """Text cells of a CSV file with the line of each row."""
+    def heat(self) -> Array | None:
+        """The larger share of floor and jacket at each row, None if neither is known [-]."""
+        known = [self.columns[signal] for signal in HEAT if signal in self.columns]
+        return np.max(known, axis=0) if known else None
 
-    file: str
-    header: tuple[str, ...]
-    lines: tuple[int, ...]
-    cells: tuple[list[str], ...]
-
-    def refused(self, text: str, *, key: str = "", line: int | None = None) -> FileFormatError:
-        """An error about this file."""
-        where = self.file if line is None else f"{self.file}: line {line}"
-        return FileFormatError(f"{where}: {text}", file=self.file, key=key, line=line)
-
-
-def read_rows(path: str | Path) -> Rows:
-    """The cells of a CSV file separated by comma, semicolon or tab; empty rows are skipped.
-
-    Raises
-    ------
-    FileFormatError
-        The file cannot be opened, is not UTF-8 text, or holds no row below its header.
-    """
-    file = str(path)
-    try:
-        text = Path(path).read_text(encoding="utf-8-sig")
-    except OSError as error:
-        raise FileFormatError(f"{file}: {error.strerror}", file=file) from error
-    except UnicodeDecodeError as error:
-        raise FileFormatError(f"{file}: not UTF-8 text: {error}", file=file) from error
-    head = text.lstrip().split("\n", 1)[0]
-    reader = csv.reader(text.splitlines(), delimiter=max(",;\t", key=head.count))
-    rows = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
-    if len(rows) < 2:
-        raise FileFormatError(f"{file}: empty: no row below the header", file=file)
-    header = tuple(cell.strip() for cell in rows[0][1])
-    lines, cells = zip(*rows[1:], strict=True)
-    return Rows(file, header, lines, cells)
+    def with_heat(self, heats: Mapping[str, Array], finding: Finding) -> LogTable:
+        """The same log with heat that it does not hold, and a finding that says so."""
+        made = {signal: frozen(values) for signal, values in heats.items()}
+        kept = [one for one in self.findings if one.signal not in HEAT]
+        return replace(
+            self,
+            columns=MappingProxyType({**self.columns, **made}),
+            units=MappingProxyType({**self.units, **dict.fromkeys(made, "%")}),
+            findings=(*kept, finding),
+        )
 
 
-def read_table(
-    path: str | Path,
-    columns: Mapping[str, str] | None = None,
-    units_of: Mapping[str, str] | None = None,
-) -> LogTable:
+def frozen(values: Array) -> Array:
+    """The same array, read-only from now on."""
+    values.setflags(write=False)
+    return values
+
+
+def read_table(path: str | Path, options: LogOptions | None = None) -> LogTable:
     """The signals of a log in SI.
 
     Parameters
     ----------
     path :
-        CSV file with a header.
-    columns :
-        Column of a signal where its name does not tell, for example `{"probe": "T7_C"}`.
-    units_of :
-        Unit of a signal where the column name does not tell, for example `{"probe": "degC"}`.
+        CSV, XLSX or Parquet file with named columns.
+    options :
+        What the file does not say itself.
 
     Raises
     ------
     FileFormatError
-        The file is empty, or a column or its unit is missing; the message lists the columns.
-    UnknownName
-        `columns` or `units_of` names a signal that does not exist.
+        The file is empty or broken, or a column or its unit is missing; the message lists them.
+    InvalidArgument
+        A unit that is not one of its signal, or a sheet of a file without sheets.
     """
-    _check_signals(columns or {}, "columns")
-    _check_signals(units_of or {}, "units")
-    rows = read_rows(path)
-    places = _places(rows, columns or {})
-    spelled = {
-        signal: _unit(rows, signal, rows.header[place], units_of or {})
-        for signal, place in places.items()
-    }
-    values, kept, findings = _numbers(rows, places)
-    made = {
-        signal: _frozen(units.to_si(values[:, index], spelled[signal], SIGNALS[signal]))
-        for index, signal in enumerate(places)
-    }
+    how = options or LogOptions()
+    chosen = list(how.columns.values())
+    rows = read_rows(path, lambda cells: count_known(cells, chosen), how.sheet)
+    places = find_columns(rows, how)
+    spelled = {signal: unit_of(rows, signal, place, how.units) for signal, place in places.items()}
+    _check_widths(rows)
+    how = replace(how, decimal=_mark(rows, places, spelled["time"], how))
+    time = read_time(rows, places["time"], spelled["time"], how)
+    values = _numbers(rows, places, str(how.decimal)) | {"time": time.values}
+    spelled["time"] = time.unit
+    kept, left_out = _readable(rows, places, values, time.unit)
+    made = {signal: _si(values[signal][kept], signal, str(spelled[signal])) for signal in places}
     return LogTable(
         file=rows.file,
-        sha256=hashlib.sha256(Path(path).read_bytes()).hexdigest(),
-        lines=_frozen(np.array(rows.lines)[kept]),
+        sha256=rows.sha256,
+        lines=frozen(np.array(rows.lines)[kept]),
         columns=MappingProxyType(made),
-        units=MappingProxyType(spelled),
-        findings=(*_absent(rows, places), *findings),
+        units=MappingProxyType({signal: str(unit) for signal, unit in spelled.items()}),
+        clock=time.clock,
+        findings=(*rows.findings, *time.findings, *absent(rows, places), *left_out),
+        rows=rows,
     )
 
 
-def column_unit(column: str, signal: str) -> str | None:
-    """Unit told by a column name such as "probe_C", None if the name is of another form."""
-    head, _, suffix = column.rpartition("_")
-    if head.lower() != signal:
-        return None
-    return _suffix_unit(suffix, signal)
+def _si(values: Array, signal: str, unit: str) -> Array:
+    # times are in seconds already
+    return frozen(values if signal == "time" else units.to_si(values, unit, SIGNALS[signal]))
 
 
-def _suffix_unit(suffix: str, signal: str) -> str | None:
-    return _SUFFIXES[SIGNALS[signal]].get(suffix.lower())
-
-
-def _check_signals(names: Mapping[str, str], argument: str) -> None:
-    for name in names:
-        if name not in SIGNALS:
-            raise UnknownName(
-                f'{argument}: signal "{name}" is not known{nearest(name, SIGNALS)}; '
-                f"there are: {', '.join(SIGNALS)}"
-            )
-
-
-def _places(rows: Rows, columns: Mapping[str, str]) -> dict[str, int]:
-    """Index of the column of each signal that the file has."""
-    listed = f"columns there are: {', '.join(rows.header)}"
-    places: dict[str, int] = {}
-    for signal in SIGNALS:
-        if signal in columns:
-            found = [columns[signal]] if columns[signal] in rows.header else []
-        else:
-            found = [column for column in rows.header if column_unit(column, signal) is not None]
-        if len(found) > 1:
-            told = f'several columns for "{signal}": {", ".join(found)}'
-            raise rows.refused(f'{told}; choose with columns={{"{signal}": ...}}', key=signal)
-        if found:
-            places[signal] = rows.header.index(found[0])
-        elif signal in columns:
+def _check_widths(rows: Rows) -> None:
+    """Cells beyond the named columns mean that the cells before them may be in wrong columns."""
+    width = len(rows.header)
+    for line, cells in zip(rows.lines, rows.cells, strict=True):
+        if any(cell.strip() for cell in cells[width:]):
             raise rows.refused(
-                f'no column "{columns[signal]}" for "{signal}"; {listed}', key=signal
+                f"{len(cells)} cells below {width} column names; allowed: one cell for each name "
+                "(numbers with a decimal comma need semicolons or tabs between the cells)",
+                line=line,
             )
-        elif signal in _REQUIRED:
-            raise _missing(rows, signal)
-    if not any(signal in places for signal in _HEAT):
-        raise _missing(rows, *_HEAT)
-    return places
 
 
-def _missing(rows: Rows, *signals: str) -> FileFormatError:
-    """The error for a log that has a column for none of some signals."""
-    names = " or ".join(f'"{signal}"' for signal in signals)
-    usual = [f"{signal}_{word}" for signal in signals for word in _named_suffixes(signal)]
-    listed = f"columns there are: {', '.join(rows.header)}"
-    how = f'columns={{"{signals[0]}": "name of the column"}}'
-    told = f"no column for {names} (such as {' or '.join(usual)}); {listed}; say which with {how}"
-    return rows.refused(told, key=signals[0])
+def _mark(rows: Rows, places: Mapping[str, int], time_unit: str | None, how: LogOptions) -> str:
+    """The decimal mark of the file; times with colons may have one of their own."""
+    colons = time_unit is None or time_unit in (CLOCK, *COLONS)
+    columns = [at for signal, at in places.items() if not (colons and signal == "time")]
+    return decimal_mark(rows, columns, how.decimal)
 
 
-def _named_suffixes(signal: str) -> list[str]:
-    words = _SUFFIXES[SIGNALS[signal]]
-    return [word.upper() if SIGNALS[signal] == "temperature" else word for word in words]
+def _numbers(rows: Rows, places: Mapping[str, int], mark: str) -> dict[str, Array]:
+    """Numbers of each signal but time as they stand in the file, NaN where there is none."""
+    return {
+        signal: np.array([number(rows.cell(row, place), mark) for row in range(len(rows.cells))])
+        for signal, place in places.items()
+        if signal != "time"
+    }
 
 
-def _unit(rows: Rows, signal: str, column: str, units_of: Mapping[str, str]) -> str:
-    allowed = units.kind_named(SIGNALS[signal])
-    if signal in units_of:
-        if units_of[signal] not in allowed.units:
-            raise InvalidArgument(
-                f'units: "{units_of[signal]}" is not a unit of "{signal}"; '
-                f"allowed: {allowed.allowed}"
-            )
-        return units_of[signal]
-    found = _suffix_unit(column.rpartition("_")[2], signal)
-    if found is None:
-        told = f'the name of column "{column}" does not tell the unit of "{signal}"'
-        how = f'units={{"{signal}": "{allowed.example.split(" ")[-1]}"}}'
-        raise rows.refused(f"{told}; say it with {how}", key=column)
-    return found
-
-
-def _numbers(rows: Rows, places: Mapping[str, int]) -> tuple[Array, Array, list[Finding]]:
-    """Numbers of all rows that can be read, a mask of those rows, findings for the others."""
-    values = np.empty((len(rows.cells), len(places)))
+def _readable(
+    rows: Rows, places: Mapping[str, int], values: Mapping[str, Array], time_unit: str
+) -> tuple[Array, list[Finding]]:
+    """A mask of the rows in which every signal can be read, and findings about the others."""
+    unread = np.array([np.isnan(values[signal]) for signal in places])
+    kept: Array = np.logical_not(unread.any(axis=0))
     faults: list[tuple[int, str, str]] = []
-    for row, cells in enumerate(rows.cells):
-        for index, (signal, place) in enumerate(places.items()):
-            cell = cells[place].strip() if place < len(cells) else ""
-            values[row, index] = _number(cell)
-            if math.isnan(values[row, index]):
-                faults.append((rows.lines[row], signal, cell))
-    kept: Array = np.logical_not(np.isnan(values).any(axis=1))
+    for row in np.flatnonzero(~kept):
+        line = rows.lines[row]
+        if unread[:, row].all():
+            faults.append((line, "file", _shown(rows, int(row))))
+            continue
+        wrong = [signal for signal, bad in zip(places, unread[:, row], strict=True) if bad]
+        faults += [(line, signal, rows.cell(int(row), places[signal])) for signal in wrong]
     if not kept.any():
-        line, signal, cell = faults[0]
-        comma = "; write decimal points, not commas" if "," in cell else ""
-        raise rows.refused(
-            f'no row can be read: {signal} is "{cell}"{comma}', key=signal, line=line
-        )
-    return values[kept], kept, _left_out(faults)
+        raise _nothing_read(rows, faults[0], time_unit)
+    return kept, _left_out(faults)
 
 
-def _number(cell: str) -> float:
-    try:
-        value = float(cell)
-    except ValueError:
-        return math.nan
-    return value if math.isfinite(value) else math.nan
+def _shown(rows: Rows, row: int) -> str:
+    return " ".join(cell.strip() for cell in rows.cells[row] if cell.strip())[:80]
+
+
+def _nothing_read(rows: Rows, fault: tuple[int, str, str], time_unit: str) -> Exception:
+    line, signal, cell = fault
+    if signal == "file":
+        told = f'no row can be read, the first is "{cell}"; allowed: a time and numbers in each'
+        return rows.refused(told, line=line)
+    allowed = "a number" if cell else f"a number{rows.empty_hint}"
+    if signal == "time" and time_unit == CLOCK:
+        allowed = "a time of a clock such as 2026-03-29 01:59:30"
+    elif signal == "time" and ":" in cell:
+        allowed = f'a time in {time_unit}; or say units={{"time": "clock"}}, "h:mm:ss" or "mm:ss"'
+    elif "," in cell:
+        allowed = "a number without marks between thousands"
+    told = f'no row can be read: {signal} is "{cell}"; allowed: {allowed}'
+    return rows.refused(told, key=signal, line=line)
 
 
 def _left_out(faults: Sequence[tuple[int, str, str]]) -> list[Finding]:
     """One finding for each stretch of lines with the same unreadable cell."""
     found: list[Finding] = []
+    open_at: dict[tuple[str, str], int] = {}
     for line, signal, cell in faults:
         seen = f'"{cell}", row left out' if cell else "empty cell, row left out"
-        last = found[-1] if found else None
-        if last and (last.signal, last.seen) == (signal, seen) and last.lines[1] == line - 1:
-            found[-1] = Finding(last.severity, (last.lines[0], line), signal, seen, last.expected)
-        else:
-            found.append(Finding(Severity.warning, (line, line), signal, seen, "a number"))
+        at = open_at.get((signal, seen))
+        if at is not None and found[at].lines[1] == line - 1:
+            found[at] = replace(found[at], lines=(found[at].lines[0], line))
+            continue
+        expected = "readings in every line" if signal == "file" else "a number"
+        if signal == "time":
+            expected = "a time, written as in the other lines"
+        open_at[(signal, seen)] = len(found)
+        found.append(Finding(Severity.warning, (line, line), signal, seen, expected))
     return found
-
-
-def _absent(rows: Rows, places: Mapping[str, int]) -> list[Finding]:
-    taken = {
-        "floor": "the run has no floor reading",
-        "floor_heat": "taken as no floor heat",
-        "jacket_heat": "taken as no jacket heat",
-        "agitator": "taken as not stirred",
-    }
-    how = 'a column, or columns={{"{}": ...}}'
-    # a kettle that is heated by its jacket has no floor heat to log
-    weight = {"floor_heat": Severity.note}
-    return [
-        Finding(
-            weight.get(signal, Severity.warning),
-            (1, 1),
-            signal,
-            f"no column, {meaning}",
-            how.format(signal),
-        )
-        for signal, meaning in taken.items()
-        if signal not in places
-    ]
-
-
-def _frozen(values: Array) -> Array:
-    values.setflags(write=False)
-    return values

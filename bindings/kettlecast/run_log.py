@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 import numpy as np
 
 from . import _core
+from .check_sensors import check_sensors
+from .check_time import check_time
+from .check_units import Reached, check_shares_and_speed, check_temperature_units
+from .errors import InvalidArgument
 from .event_log import Event, EventKind, pours_from, read_events
-from .findings import Array, Finding, Reached, Severity, check_table, check_temperature_units
-from .log_table import LogTable, read_table
+from .findings import Array, Finding, Severity
+from .heat_inference import infer_heat, no_heat
+from .log_columns import HEAT, missing
+from .log_options import LogOptions
+from .log_table import LogTable, frozen, read_table
+
+HeatSource = Literal["logged", "inferred", "none"]
 
 _Limits = tuple[tuple[float, float | None], ...]
 _SIGNAL_OF = {_core.Regulated.floor: "floor", _core.Regulated.probe: "probe"}
@@ -53,6 +64,11 @@ class Run:
         What looks wrong in the log; nothing has been repaired.
     file, sha256 :
         Path of the log and checksum of its bytes.
+    heat_source :
+        "logged"; "inferred" from readings, recipe and controller; or "none" if the caller said so.
+    started :
+        What the clock of the log showed at 0 s, with its zone if that is known; None if the log has
+        elapsed time or times without dates.
     """
 
     name: str
@@ -72,6 +88,8 @@ class Run:
     findings: tuple[Finding, ...]
     file: str
     sha256: str
+    heat_source: HeatSource = "logged"
+    started: datetime.datetime | None = None
 
 
 def read_run(
@@ -81,13 +99,21 @@ def read_run(
     events: str | Path | None = None,
     columns: Mapping[str, str] | None = None,
     units: Mapping[str, str] | None = None,
+    decimal: str | None = None,
+    sheet: str | None = None,
+    dates: str | None = None,
+    zone: str | None = None,
+    heat: HeatSource = "logged",
+    kettle: _core.Kettle | None = None,
 ) -> Run:
-    """A logged run from a CSV file.
+    """A logged run from a CSV, XLSX or Parquet file.
 
     Columns are found by name: time_s, floor_C, probe_C, floor_heat_pct, jacket_heat_pct,
-    agitator_rpm, with the endings _s, _min, _h, _C, _F, _K, _pct and _rpm for the unit. Time, probe
-    and the heat of floor or jacket are needed. Rows with a cell that cannot be read are left out
-    and reported.
+    agitator_rpm, with the endings _s, _min, _h, _C, _F, _K, _pct and _rpm for the unit, or with the
+    unit in brackets as in `Probe [degF]`. Columns named clock, timestamp or datetime hold times of
+    a clock, which count from the first row. Time, probe and the heat of floor or jacket are needed.
+    Lines above the column names are noted. Rows with a cell that cannot be read are left out and
+    reported; nothing is repaired.
 
     Parameters
     ----------
@@ -96,18 +122,36 @@ def read_run(
     recipe :
         What was cooked; gives piece sizes, shapes, pour times, covers and jacket limits.
     events :
-        Events file; default: NAME.events.csv beside the log, if it is there.
+        Events file; default: NAME.events.csv beside the log, if it is there. Its times are elapsed
+        time of the log or, in a column named clock, times of the same clock.
     columns :
         Column of a signal, for example `{"probe": "T7_C"}`.
     units :
-        Unit of a signal, for example `{"probe": "degF"}`.
+        Unit of a signal, for example `{"probe": "degF"}`; of time also "h:mm:ss", "mm:ss", "clock".
+    decimal :
+        "." or ","; needed only where a comma may as well part thousands.
+    sheet :
+        Sheet of a workbook; default: the first.
+    dates :
+        "day first" or "month first"; needed only where the file does not show it.
+    zone :
+        Time zone of a clock without offset, such as "Europe/Berlin"; takes out changes to and from
+        summer time.
+    heat :
+        For a log without heat: "inferred" as the controller of `kettle` switches it by `recipe` and
+        events, or "none" if nothing was heated.
+    kettle :
+        For inferred heat.
 
     Raises
     ------
     FileFormatError
-        The log is empty or lacks a column, or the events file cannot be understood.
+        The log is empty or lacks a column, can be read in two ways, or the events file cannot be
+        understood.
     UnknownName
-        `columns` or `units` names a signal that does not exist.
+        `columns` or `units` names a signal that does not exist, `sheet` a sheet, `zone` a zone.
+    InvalidArgument
+        A unit or choice that is not allowed, or heat that is logged or cannot be inferred.
 
     Examples
     --------
@@ -115,20 +159,27 @@ def read_run(
     >>> read_run(demo_path("water_boil_60kg.csv")).reached
     (1622.0,)
     """
-    table = read_table(path, columns, units)
+    options = LogOptions(columns or {}, units or {}, decimal, sheet, dates, zone)
+    table = read_table(path, options)
+    _check_heat(table, heat)
     events_path = _events_path(path, events)
-    happened = read_events(events_path) if events_path else ()
-    pours, doubts = pours_from(happened, recipe, events_path or path)
+    happened, doubts = read_events(events_path, options, table.clock) if events_path else ((), [])
+    pours, unplanned = pours_from(happened, recipe, events_path or path)
     phases = tuple(event.time for event in happened if event.kind is EventKind.phase_start)
     reached = _reached(happened, len(phases))
-    findings = [*table.findings, *check_table(table), *doubts]
+    if heat != "logged":
+        end = next((one.time for one in happened if one.kind is EventKind.end), np.inf)
+        inferred = heat == "inferred"
+        made = infer_heat(table, kettle, recipe, phases, end) if inferred else no_heat(table)
+        table = table.with_heat(*made)
+    findings = [*table.findings, *check_time(table), *check_sensors(table)]
+    findings += [*check_shares_and_speed(table), *doubts, *unplanned]
     goals = _goals(recipe, reached)
     findings += check_temperature_units(table, pours if happened else None, goals)
     findings += _events_against_log(table, happened)
     findings += _phases_against_recipe(recipe, happened, len(phases))
     limits, cooling = _jackets(recipe, phases)
-    nothing = np.zeros_like(table.columns["time"])
-    nothing.setflags(write=False)
+    nothing = frozen(np.zeros_like(table.columns["time"]))
     return Run(
         name=Path(path).stem,
         time=table.columns["time"],
@@ -147,7 +198,30 @@ def read_run(
         findings=tuple(findings),
         file=table.file,
         sha256=table.sha256,
+        heat_source=heat,
+        started=None if table.clock is None else table.clock.started,
     )
+
+
+def _check_heat(table: LogTable, heat: str) -> None:
+    """Heat is taken from the log where it is there, and is never made up unasked."""
+    if heat not in ("logged", "inferred", "none"):
+        raise InvalidArgument(
+            f'heat: "{heat}" is not allowed; allowed: "logged", "inferred" or "none"'
+        )
+    logged = [signal for signal in HEAT if signal in table.columns]
+    if logged and heat != "logged":
+        raise InvalidArgument(
+            f'{table.file}: heat="{heat}" is for logs without heat, and this one has '
+            f"{' and '.join(logged)}; leave heat out"
+        )
+    if not logged and heat == "logged":
+        raise missing(
+            table.rows,
+            *HEAT,
+            other='heat="inferred" with kettle= and recipe=, if an on/off controller switched it, '
+            'or heat="none", if nothing was heated',
+        )
 
 
 def _events_path(path: str | Path, events: str | Path | None) -> Path | None:

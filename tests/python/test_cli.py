@@ -322,5 +322,5 @@ def test_log_and_recipe_are_taken_apart(
     monkeypatch.setattr(
         "kettlecast.cli_input.read_run", lambda path, recipe, **_: seen.append((path, recipe))
     )
-    read_runs([text], None, {}, {})
+    read_runs([text], None, {})
     assert seen == [(log, recipe)]

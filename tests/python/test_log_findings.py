@@ -65,7 +65,7 @@ def test_gaps_and_clocks_that_stand_or_run_back(tmp_path: Path) -> None:
     run = read_run(log(tmp_path, lines))
     found = told(run, "time")
     # rows 0 and 1 are lines 2 and 3; the doubled row 4 stands on lines 6 and 7
-    assert "error: lines 6 to 7: time: time is repeated; expected: time that rises" in found
+    assert "error: lines 6 to 7: time: the row is repeated; expected: time that rises" in found
     assert any(
         re.match(r"error: lines 17 to 18: time: time runs backward by 2 s", x) for x in found
     )

@@ -139,10 +139,3 @@ def test_an_empty_log(tmp_path: Path) -> None:
         (tmp_path / "run.csv").write_text(text, encoding="utf-8")
         with pytest.raises(FileFormatError, match=r"run\.csv: empty: no row below the header"):
             read_run(tmp_path / "run.csv")
-
-
-def test_decimal_commas_are_refused_with_a_hint(tmp_path: Path) -> None:
-    path = log(tmp_path, ["0;20,5;50", "2;20,7;50"], "time_s;probe_C;floor_heat_pct")
-    with pytest.raises(FileFormatError, match="write decimal points, not commas") as caught:
-        read_run(path)
-    assert caught.value.line == 2

@@ -50,7 +50,9 @@ def test_a_log_without_any_heat_is_refused(folder: Path) -> None:
     assert str(caught.value) == (
         f'{path}: no column for "floor_heat" or "jacket_heat" (such as floor_heat_pct or '
         "jacket_heat_pct); columns there are: time_s, probe_C; "
-        'say which with columns={"floor_heat": "name of the column"}'
+        'say which with columns={"floor_heat": "name of the column"}; '
+        'or say heat="inferred" with kettle= and recipe=, if an on/off controller switched it, '
+        'or heat="none", if nothing was heated'
     )
 
 
