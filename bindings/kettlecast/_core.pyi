@@ -1216,6 +1216,38 @@ class Replay:
     def balance(self) -> Balance:
         """Heat and mass books of the run."""
 
+class ReplaySlopes:
+    """A replay with slopes of its readings, shape (output times, levers)."""
+
+    @property
+    def replay(self) -> Replay:
+        """The readings."""
+    @property
+    def floor_reading(self) -> _Array:
+        """Slopes of the floor sensor [K per unit of the lever]; read-only."""
+    @property
+    def probe_reading(self) -> _Array:
+        """Slopes of the probe [K per unit of the lever]; read-only."""
+    @property
+    def evaporated(self) -> _Array:
+        """Slopes of the water that left [kg per unit of the lever]; read-only."""
+
+class ForecastSlopes:
+    """A forecast without its trace, with slopes."""
+
+    @property
+    def phases(self) -> list[PhaseReport]:
+        """What happened in each phase."""
+    @property
+    def slopes(self) -> list[PhaseSlopes]:
+        """Slopes of it."""
+    @property
+    def duration(self) -> _Array:
+        """Slopes of the time of the whole run, shape (levers,) [s per unit]; read-only."""
+    @property
+    def product_mass(self) -> _Array:
+        """Slopes of the product at the end, shape (levers,) [kg per unit]; read-only."""
+
 class MapFit:
     """Where a fit ended; scaled coefficients are distances from the defaults in prior spreads."""
 
@@ -1321,6 +1353,27 @@ def replay_many(
     threads: int = 0,
 ) -> list[Replay]:
     """Replays (plan index, Coefficients) pairs; threads 0: one per core. Ctrl-C stops it."""
+
+def replay_slopes(
+    kettle: Kettle,
+    coefficients: Coefficients,
+    *,
+    plan: RunPlan,
+    levers: Sequence[Lever],
+    options: Options = ...,
+) -> ReplaySlopes:
+    """As replay, with the slopes of the readings by each lever, by dual numbers."""
+
+def simulate_slopes(
+    kettle: Kettle,
+    coefficients: Coefficients,
+    *,
+    recipe: Recipe,
+    start: Start,
+    levers: Sequence[Lever],
+    options: Options = ...,
+) -> ForecastSlopes:
+    """As simulate, with the slopes of what phases report by each lever, by dual numbers."""
 
 def to_scaled(coefficients: Coefficients, names: Sequence[str]) -> list[float]:
     """Distances from the defaults in prior spreads, of the logarithm for scales."""

@@ -31,6 +31,7 @@ class Search:
     options: FitOptions
 
     def minimise(self, start: _core.Coefficients, errors: ErrorModel) -> _core.MapFit:
+        """Best coefficients for errors that are given."""
         readings = []
         for i, one in enumerate(self.observed):
             floor_weight, probe_weight = errors.weights(one)

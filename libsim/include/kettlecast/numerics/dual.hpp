@@ -92,12 +92,14 @@ Dual<N> chained(const Dual<N>& u, double f, double derivative) {
   return result;
 }
 
+/// e^u.
 template <std::size_t N>
 Dual<N> exp(const Dual<N>& u) {
   const double f = std::exp(u.value);
   return chained(u, f, f);
 }
 
+/// Natural logarithm of u.
 template <std::size_t N>
 Dual<N> log(const Dual<N>& u) {
   return chained(u, std::log(u.value), 1.0 / u.value);
@@ -111,6 +113,7 @@ Dual<N> sqrt(const Dual<N>& u) {
   return chained(u, f, f > 0.0 ? 0.5 / f : 0.0);
 }
 
+/// Cube root of u; the slopes at 0 are taken as 0.
 template <std::size_t N>
 Dual<N> cbrt(const Dual<N>& u) {
   const double f = std::cbrt(u.value);
@@ -124,38 +127,45 @@ Dual<N> pow(const Dual<N>& u, double exponent) {
   return chained(u, f, u.value != 0.0 ? exponent * f / u.value : (exponent == 1.0 ? 1.0 : 0.0));
 }
 
+/// e^u.
 template <std::size_t N>
 Dual<N> pow(const Dual<N>& u, const Dual<N>& exponent) {
   return exp(exponent * log(u));
 }
 
+/// e^u.
 template <std::size_t N>
 Dual<N> pow(double base, const Dual<N>& exponent) {
   const double f = std::pow(base, exponent.value);
   return chained(exponent, f, f * std::log(base));
 }
 
+/// Hyperbolic tangent of u.
 template <std::size_t N>
 Dual<N> tanh(const Dual<N>& u) {
   const double f = std::tanh(u.value);
   return chained(u, f, 1.0 - f * f);
 }
 
+/// Natural logarithm of u.
 template <std::size_t N>
 Dual<N> log10(const Dual<N>& u) {
   return log(u) / std::log(10.0);
 }
 
+/// Sine of u [rad].
 template <std::size_t N>
 Dual<N> sin(const Dual<N>& u) {
   return chained(u, std::sin(u.value), std::cos(u.value));
 }
 
+/// Arc sine of u [rad].
 template <std::size_t N>
 Dual<N> asin(const Dual<N>& u) {
   return chained(u, std::asin(u.value), 1.0 / std::sqrt(1.0 - u.value * u.value));
 }
 
+/// Angle of the point (x, y) [rad].
 template <std::size_t N>
 Dual<N> atan2(const Dual<N>& y, const Dual<N>& x) {
   const double square = y.value * y.value + x.value * x.value;
@@ -164,11 +174,13 @@ Dual<N> atan2(const Dual<N>& y, const Dual<N>& x) {
   return result;
 }
 
+/// |u|; at 0 the slopes of u.
 template <std::size_t N>
 Dual<N> fabs(const Dual<N>& u) {
   return u.value < 0.0 ? -u : u;
 }
 
+/// Whether the value is finite.
 template <std::size_t N>
 bool isfinite(const Dual<N>& u) {
   return std::isfinite(u.value);
@@ -176,6 +188,7 @@ bool isfinite(const Dual<N>& u) {
 
 /// The value of a number with or without slopes.
 inline double value_of(double plain) { return plain; }
+/// The value of a number with slopes.
 template <std::size_t N>
 double value_of(const Dual<N>& u) {
   return u.value;

@@ -18,9 +18,12 @@ inline constexpr std::size_t packed_size = 1;
 template <std::size_t N>
 inline constexpr std::size_t packed_size<Dual<N>> = N + 1;
 
+/// Writes a state as plain numbers.
 inline void pack(const std::vector<double>& x, State& packed) { packed = x; }
+/// Reads a state back.
 inline void unpack(const State& packed, std::vector<double>& x) { x = packed; }
 
+/// As above, values first.
 template <std::size_t N>
 void pack(const std::vector<Dual<N>>& x, State& packed) {
   const std::size_t n = x.size();
@@ -31,6 +34,7 @@ void pack(const std::vector<Dual<N>>& x, State& packed) {
   }
 }
 
+/// As above, values first.
 template <std::size_t N>
 void unpack(const State& packed, std::vector<Dual<N>>& x) {
   const std::size_t n = packed.size() / (N + 1);
@@ -43,6 +47,7 @@ void unpack(const State& packed, std::vector<Dual<N>>& x) {
 
 /// Moves slopes at a fixed time along the flow of a state, by the slopes of a time.
 inline void follow(const std::vector<double>&, double, std::vector<double>&) {}
+/// x' + dx/dt time', with x' the slopes.
 template <std::size_t N>
 void follow(const std::vector<Dual<N>>& rates, const Dual<N>& time, std::vector<Dual<N>>& x) {
   for (std::size_t i = 0; i < x.size(); ++i) {
@@ -52,6 +57,7 @@ void follow(const std::vector<Dual<N>>& rates, const Dual<N>& time, std::vector<
 
 /// Whether a number has slopes other than zero.
 inline bool has_slopes(double) { return false; }
+/// Whether any slope differs from zero.
 template <std::size_t N>
 bool has_slopes(const Dual<N>& u) {
   return (u.slope != 0.0).any();
