@@ -65,6 +65,7 @@ from .exposure import browning, lethality, time_above, time_below
 from .findings import Finding, Severity
 from .fit_file import read_fit
 from .fit_problem import FitOptions
+from .fit_profile import ProfileInterval
 from .fit_result import Fit, Param
 from .fitting import fit
 from .foods import food, food_names
@@ -124,6 +125,7 @@ __all__ = [
     "PhaseReport",
     "PiLoop",
     "PiResponse",
+    "ProfileInterval",
     "Recipe",
     "Regulated",
     "Run",

@@ -977,6 +977,8 @@ class _FitSettingsMembers(TypedDict, total=False):
     loss: Loss
     max_evaluations: int
     tolerance: float
+    starts: int
+    seed: int
 
 class FitSettings(_Record):
     """What to fit and how residuals count."""
@@ -1006,6 +1008,12 @@ class FitSettings(_Record):
     @property
     def tolerance(self) -> float:
         """Smallest share of cost or of the coefficients worth a step [-]."""
+    @property
+    def starts(self) -> int:
+        """Searches: the first from `start`, the others from within the priors [-]."""
+    @property
+    def seed(self) -> int:
+        """Of the starts within the priors."""
     def replace(self, **members: Unpack[_FitSettingsMembers]) -> FitSettings:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
@@ -1155,6 +1163,31 @@ class PhaseSlopes(_Record):
     def replace(self, **members: Unpack[_PhaseSlopesMembers]) -> PhaseSlopes:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 
+class _ProfileSideMembers(TypedDict, total=False):
+    found: bool
+    unbounded: bool
+    value: float
+    reason: str
+
+class ProfileSide(_Record):
+    """One end of a profile interval, scaled."""
+
+    def __init__(self, **members: Unpack[_ProfileSideMembers]) -> None: ...
+    @property
+    def found(self) -> bool:
+        """Found."""
+    @property
+    def unbounded(self) -> bool:
+        """Unbounded."""
+    @property
+    def value(self) -> float:
+        """Value."""
+    @property
+    def reason(self) -> str:
+        """In words, unless found."""
+    def replace(self, **members: Unpack[_ProfileSideMembers]) -> ProfileSide:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
 class Coefficients:
     """One value per coefficient, in the unit of its card."""
 
@@ -1215,6 +1248,22 @@ class Replay:
     @property
     def balance(self) -> Balance:
         """Heat and mass books of the run."""
+
+class ProfileOfFit:
+    """A profile interval of a scaled coefficient and its points, from low to high."""
+
+    @property
+    def lower(self) -> ProfileSide:
+        """Lower end."""
+    @property
+    def upper(self) -> ProfileSide:
+        """Upper end."""
+    @property
+    def values(self) -> _Array:
+        """Scaled coefficient, shape (n,); read-only."""
+    @property
+    def rises(self) -> _Array:
+        """Rise of the cost above its minimum, shape (n,); read-only."""
 
 class ReplaySlopes:
     """A replay with slopes of its readings, shape (output times, levers)."""
@@ -1278,6 +1327,12 @@ class MapFit:
     @property
     def message(self) -> str:
         """Why the search ended."""
+    @property
+    def starts_at_best(self) -> int:
+        """Searches that ended in the best minimum."""
+    @property
+    def minimum_costs(self) -> _Array:
+        """Cost of each distinct minimum found, rising; read-only."""
 
 @overload
 def check(food: Food) -> None:
@@ -1395,6 +1450,19 @@ def map_fit(
     options: Options = ...,
 ) -> MapFit:
     """Fits coefficients to observed runs on several threads; Ctrl-C stops it."""
+
+def map_profile(
+    kettle: Kettle,
+    plans: Sequence[RunPlan],
+    *,
+    observed: Sequence[Observed],
+    settings: FitSettings,
+    scaled: Sequence[float],
+    parameter: int,
+    rise: float,
+    options: Options = ...,
+) -> ProfileOfFit:
+    """Profile interval of one fitted coefficient; a side that is not found is told."""
 
 class _OfTemperature(Protocol):
     """A property at a temperature [K]: a number for a number, an array for an array."""

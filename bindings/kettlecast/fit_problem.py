@@ -35,6 +35,7 @@ class FitOptions:
     loss: str = "soft_l1"  #: how large residuals count: linear, soft_l1 or huber
     estimate_errors: bool = True  #: from the residuals
     max_evaluations: int = 60
+    starts: int = 1  #: searches, the first from the defaults, the others from within the priors
     integration: _core.Options = field(default_factory=_core.Options)
 
 

@@ -19,6 +19,8 @@ from .fit_search import Search
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from .fit_profile import ProfileInterval
+
 Vector = NDArray[np.float64]
 
 # Pairs of coefficients whose correlation is stronger than this are named in the report.
@@ -194,6 +196,12 @@ class Fit:
         squares = np.sum((values - mean[:, None, :]) ** 2, axis=1)
         scatter = np.sqrt((1.0 + squares) / len(self.runs))
         return np.asarray(mean + scatter * generator.standard_normal(mean.shape))
+
+    def profile(self, label: str, level: float = 0.9) -> ProfileInterval:
+        """Interval of one fitted value from the cost itself, see `profile_of`."""
+        from .fit_profile import profile_of
+
+        return profile_of(self, label, level)
 
     def table(self) -> pd.DataFrame:
         """One row per coefficient: value, standard error, start, bounds, unit."""

@@ -30,12 +30,45 @@ class Search:
     per_run: Sequence[str]
     options: FitOptions
 
-    def minimise(self, start: _core.Coefficients, errors: ErrorModel) -> _core.MapFit:
+    def minimise(
+        self, start: _core.Coefficients, errors: ErrorModel, starts: int = 1
+    ) -> _core.MapFit:
         """Best coefficients for errors that are given."""
-        readings = []
+        return _core.map_fit(
+            self.kettle,
+            [one.plan for one in self.observed],
+            observed=self.readings(errors),
+            settings=self.settings(start, errors).replace(starts=starts),
+            options=self.options.integration,
+        )
+
+    def profile(
+        self,
+        start: _core.Coefficients,
+        errors: ErrorModel,
+        scaled: Vector,
+        *,
+        index: int,
+        rise: float,
+    ) -> _core.ProfileOfFit:
+        """Profile of one scaled coefficient around the point where the search ended."""
+        return _core.map_profile(
+            self.kettle,
+            [one.plan for one in self.observed],
+            observed=self.readings(errors),
+            settings=self.settings(start, errors),
+            scaled=list(scaled),
+            parameter=index,
+            rise=rise,
+            options=self.options.integration,
+        )
+
+    def readings(self, errors: ErrorModel) -> list[_core.Observed]:
+        """What the runs showed, and how much each reading counts."""
+        found = []
         for i, one in enumerate(self.observed):
             floor_weight, probe_weight = errors.weights(one)
-            readings.append(
+            found.append(
                 _core.Observed(
                     plan=i,
                     floor_reading=[] if one.floor is None else one.floor,
@@ -44,7 +77,11 @@ class Search:
                     probe_weight=probe_weight,
                 )
             )
-        settings = _core.FitSettings(
+        return found
+
+    def settings(self, start: _core.Coefficients, errors: ErrorModel) -> _core.FitSettings:
+        """What is fitted, from where, and how residuals count."""
+        return _core.FitSettings(
             names=self.shared,
             per_run=self.per_run,
             start=start,
@@ -52,13 +89,6 @@ class Search:
             probe_error=errors.probe_error,
             loss=_loss(self.options.loss),
             max_evaluations=self.options.max_evaluations,
-        )
-        return _core.map_fit(
-            self.kettle,
-            [one.plan for one in self.observed],
-            observed=readings,
-            settings=settings,
-            options=self.options.integration,
         )
 
     def residuals(self, found: _core.MapFit) -> list[tuple[Vector | None, Vector]]:
@@ -97,7 +127,7 @@ def learned_count(information: Vector) -> float:
 def searched(search: Search, base: _core.Coefficients) -> tuple[_core.MapFit, ErrorModel]:
     """Best values, and the errors their residuals show."""
     errors = stated_errors(search.options)
-    found = search.minimise(base, errors)
+    found = search.minimise(base, errors, search.options.starts)
     if not search.options.estimate_errors:
         return found, errors
     for _ in range(2):

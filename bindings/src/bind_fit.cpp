@@ -3,6 +3,7 @@
 #include "arrays.hpp"
 #include "bind.hpp"
 #include "kettlecast/fit/map_fit.hpp"
+#include "kettlecast/fit/map_profile.hpp"
 #include "kettlecast/fit/scaled.hpp"
 #include "record.hpp"
 #include "signals.hpp"
@@ -26,7 +27,34 @@ void bind_result(py::module_& module) {
       .def_readonly("cost", &MapFit::cost)
       .def_readonly("evaluations", &MapFit::evaluations)
       .def_readonly("converged", &MapFit::converged)
-      .def_readonly("message", &MapFit::message);
+      .def_readonly("message", &MapFit::message)
+      .def_readonly("starts_at_best", &MapFit::starts_at_best)
+      .def_property_readonly("minimum_costs",
+                             [](const MapFit& fit) { return array_from(fit.minimum_costs); });
+}
+
+void bind_profile(py::module_& module) {
+  bind_record<ProfileSideOfFit>(module, "ProfileSide", "One end of a profile interval, scaled.");
+  py::class_<ProfileOfFit>(module, "ProfileOfFit", "A profile interval and its points, scaled.")
+      .def_readonly("lower", &ProfileOfFit::lower)
+      .def_readonly("upper", &ProfileOfFit::upper)
+      .def_property_readonly("values",
+                             [](const ProfileOfFit& one) { return array_from(one.values); })
+      .def_property_readonly("rises",
+                             [](const ProfileOfFit& one) { return array_from(one.rises); });
+  module.def(
+      "map_profile",
+      [](const Kettle& kettle, const std::vector<RunPlan>& plans,
+         const std::vector<Observed>& observed, const FitSettings& settings,
+         const std::vector<double>& scaled, std::size_t parameter, double rise,
+         const Options& options) {
+        return map_profile(kettle, plans, observed, settings, {scaled, parameter, rise},
+                           {options, 0, poll_signals});
+      },
+      py::arg("kettle"), py::arg("plans"), py::kw_only(), py::arg("observed"), py::arg("settings"),
+      py::arg("scaled"), py::arg("parameter"), py::arg("rise"), py::arg("options") = Options(),
+      py::call_guard<py::gil_scoped_release>(),
+      "Profile interval of one fitted coefficient; a side that is not found is told.");
 }
 
 void bind_scaled(py::module_& module) {
@@ -50,6 +78,7 @@ void bind_fit(py::module_& module) {
   bind_record<FitSettings>(module, "FitSettings", "What to fit and how residuals count.");
   bind_result(module);
   bind_scaled(module);
+  bind_profile(module);
   module.def(
       "map_fit",
       [](const Kettle& kettle, const std::vector<RunPlan>& plans,

@@ -20,7 +20,7 @@ void bind_lever(py::module_& module) {
 }
 
 /// A matrix with one row per output time.
-py::array matrix(const std::vector<double>& values, std::size_t rows) {
+py::array_t<double> matrix(const std::vector<double>& values, std::size_t rows) {
   const std::size_t columns = rows == 0 ? 0 : values.size() / rows;
   return array_from(values, {static_cast<py::ssize_t>(rows), static_cast<py::ssize_t>(columns)});
 }
@@ -36,7 +36,17 @@ void bind_replay_slopes(py::module_& module) {
       .def_readonly("replay", &ReplaySlopes::replay)
       .def_property_readonly("floor_reading", bound(&ReplaySlopes::floor_reading))
       .def_property_readonly("probe_reading", bound(&ReplaySlopes::probe_reading))
-      .def_property_readonly("evaporated", bound(&ReplaySlopes::evaporated));
+      .def_property_readonly("evaporated", bound(&ReplaySlopes::evaporated))
+      .def(py::pickle(
+          [](const ReplaySlopes& slopes) {
+            return py::make_tuple(slopes.replay, slopes.floor_reading, slopes.probe_reading,
+                                  slopes.evaporated);
+          },
+          [](const py::tuple& state) {
+            return ReplaySlopes{state[0].cast<Replay>(), state[1].cast<std::vector<double>>(),
+                                state[2].cast<std::vector<double>>(),
+                                state[3].cast<std::vector<double>>()};
+          }));
 }
 
 void bind_forecast_slopes(py::module_& module) {
@@ -46,9 +56,20 @@ void bind_forecast_slopes(py::module_& module) {
       .def_readonly("slopes", &ForecastSlopes::slopes)
       .def_property_readonly(
           "duration", [](const ForecastSlopes& slopes) { return array_from(slopes.duration); })
-      .def_property_readonly("product_mass", [](const ForecastSlopes& slopes) {
-        return array_from(slopes.product_mass);
-      });
+      .def_property_readonly(
+          "product_mass",
+          [](const ForecastSlopes& slopes) { return array_from(slopes.product_mass); })
+      .def(py::pickle(
+          [](const ForecastSlopes& slopes) {
+            return py::make_tuple(slopes.phases, slopes.slopes, slopes.duration,
+                                  slopes.product_mass);
+          },
+          [](const py::tuple& state) {
+            return ForecastSlopes{state[0].cast<std::vector<PhaseReport>>(),
+                                  state[1].cast<std::vector<PhaseSlopes>>(),
+                                  state[2].cast<std::vector<double>>(),
+                                  state[3].cast<std::vector<double>>()};
+          }));
 }
 
 }  // namespace

@@ -1,10 +1,12 @@
 #include "kettlecast/fit/map_fit.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <limits>
+#include <random>
 
 #include "kettlecast/base/errors.hpp"
-#include "kettlecast/numerics/least_squares.hpp"
+#include "kettlecast/numerics/multi_start.hpp"
 #include "run_residuals.hpp"
 
 namespace kettlecast {
@@ -50,6 +52,8 @@ void check(const std::vector<RunPlan>& plans, const std::vector<Observed>& obser
   for (const auto& run : observed) check_run(run, plans);
   const double smallest = std::numeric_limits<double>::min();
   const double largest = std::numeric_limits<double>::max();
+  require_between("FitSettings", "starts", settings.starts, 1, 1000, "");
+  require_between("FitSettings", "seed", settings.seed, 0, std::numeric_limits<int>::max(), "");
   require_between("FitSettings", "floor_error", settings.floor_error, smallest, largest, "K");
   require_between("FitSettings", "probe_error", settings.probe_error, smallest, largest, "K");
 }
@@ -73,18 +77,17 @@ MapFit result_of(const LeastSquaresSummary& found, const RunResiduals& residuals
   return fit;
 }
 
-LeastSquaresOptions search_options(const FitSettings& settings, const RunResiduals& residuals) {
-  LeastSquaresOptions search;
-  search.cost_tolerance = search.step_tolerance = settings.tolerance;
-  search.max_evaluations = settings.max_evaluations;
-  search.loss = settings.loss;
-  // In prior spreads all coefficients bend the readings alike. From defaults that are guesses an
-  // undamped step would go twenty spreads far.
-  search.scale = StepScale::given_units;
-  search.damping = 1.0;
-  search.lower = residuals.lower();
-  search.upper = residuals.upper();
-  return search;
+/// Points from which searches start: the given one, and others spread within the priors.
+std::vector<VectorXd> starts_of(const RunResiduals& residuals, const FitSettings& settings) {
+  std::vector<VectorXd> starts{residuals.start()};
+  if (settings.starts == 1) return starts;
+  constexpr double spreads = 2.0;
+  const VectorXd lower = residuals.lower().cwiseMax(-spreads);
+  const VectorXd upper = residuals.upper().cwiseMin(spreads);
+  std::mt19937_64 random(static_cast<std::uint64_t>(settings.seed));
+  const auto others = starts_within(lower, upper, settings.starts - 1, random);
+  starts.insert(starts.end(), others.begin(), others.end());
+  return starts;
 }
 
 }  // namespace
@@ -94,12 +97,16 @@ MapFit map_fit(const Kettle& kettle, const std::vector<RunPlan>& plans,
                const EnsembleOptions& options) {
   check(plans, observed, settings);
   RunResiduals residuals(kettle, plans, observed, settings, options);
-  const VectorXd start = residuals.start();
-  residuals.at(start);  // a start that cannot be replayed is an error with its own message
-  const LeastSquaresProblem problem{[&](const VectorXd& x) { return residuals.tried(x); },
-                                    [&](const VectorXd& x) { return residuals.jacobian(x); }};
-  const auto found = minimise(problem, start, search_options(settings, residuals));
-  return result_of(found, residuals, observed.size());
+  residuals.at(residuals.start());  // a start that cannot be replayed has a message of its own
+  MultiStartOptions search;
+  search.search = residuals.search();
+  search.same_point = 0.1;  // of a prior spread: the tolerance of a search leaves that much
+  search.lengths = VectorXd::Ones(residuals.coefficient_count());
+  const auto all = minimise_from(residuals.problem(), starts_of(residuals, settings), search);
+  MapFit fit = result_of(all.best, residuals, observed.size());
+  fit.starts_at_best = all.reached_best;
+  for (const auto& minimum : all.minima) fit.minimum_costs.push_back(minimum.cost);
+  return fit;
 }
 
 }  // namespace kettlecast

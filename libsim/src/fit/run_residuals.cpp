@@ -160,6 +160,25 @@ MatrixXd RunResiduals::jacobian(const VectorXd& x) const {
   return jacobian;
 }
 
+LeastSquaresProblem RunResiduals::problem() {
+  return {[this](const VectorXd& x) { return tried(x); },
+          [this](const VectorXd& x) { return jacobian(x); }};
+}
+
+LeastSquaresOptions RunResiduals::search() const {
+  LeastSquaresOptions search;
+  search.cost_tolerance = search.step_tolerance = settings_.tolerance;
+  search.max_evaluations = settings_.max_evaluations;
+  search.loss = settings_.loss;
+  // In prior spreads all coefficients bend the readings alike. From defaults that are guesses an
+  // undamped step would go twenty spreads far.
+  search.scale = StepScale::given_units;
+  search.damping = 1.0;
+  search.lower = lower();
+  search.upper = upper();
+  return search;
+}
+
 /// Weight of a residual of the floor sensor [1/K].
 double RunResiduals::floor_factor(const Observed& run) const {
   return std::sqrt(run.floor_weight) / settings_.floor_error;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "kettlecast/fit/map_fit.hpp"
+#include "kettlecast/numerics/least_squares.hpp"
 
 /// Residuals of logged runs as a function of scaled coefficients; not public.
 namespace kettlecast {
@@ -36,6 +37,11 @@ class RunResiduals {
   /// As `at`, but without finite values where a run cannot be integrated.
   Eigen::VectorXd tried(const Eigen::VectorXd& x);
   Eigen::MatrixXd jacobian(const Eigen::VectorXd& x) const;
+
+  /// Residuals and slopes for a search.
+  LeastSquaresProblem problem();
+  /// How to search: within the bounds, with the tolerances and the loss of the settings.
+  LeastSquaresOptions search() const;
 
  private:
   /// One task of a Jacobian: a run, some coefficients of it and their columns.

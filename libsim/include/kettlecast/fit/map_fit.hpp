@@ -39,6 +39,8 @@ struct FitSettings {
   Loss loss = Loss::soft_l1;
   int max_evaluations = 60;  ///< of the residuals outside of Jacobians [-]
   double tolerance = 1e-5;   ///< smallest share of cost or of the coefficients worth a step [-]
+  int starts = 1;  ///< searches: the first from `start`, the others from within the priors [-]
+  int seed = 1;    ///< of the starts within the priors
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
@@ -50,6 +52,8 @@ struct FitSettings {
     visit("loss", &FitSettings::loss);
     visit("max_evaluations", &FitSettings::max_evaluations);
     visit("tolerance", &FitSettings::tolerance);
+    visit("starts", &FitSettings::starts);
+    visit("seed", &FitSettings::seed);
   }
   bool operator==(const FitSettings& other) const { return equal_records(*this, other); }
 };
@@ -65,7 +69,9 @@ struct MapFit {
   double cost = 0.0;              ///< half the sum of the losses of data and priors [-]
   int evaluations = 0;            ///< of the residuals outside of Jacobians [-]
   bool converged = false;
-  std::string message;  ///< why the search ended
+  std::string message;                ///< why the search ended
+  int starts_at_best = 1;             ///< searches that ended in the best minimum [-]
+  std::vector<double> minimum_costs;  ///< cost of each distinct minimum found, rising [-]
 };
 
 /// Fits coefficients to what runs showed: bounded least squares over replays.
@@ -74,7 +80,8 @@ struct MapFit {
 ///
 /// The second part are the priors. Slopes come from dual numbers; the replays of a Jacobian run on
 /// several threads, and a run knows nothing of the coefficients of another one. Coefficients at
-/// which a run cannot be integrated are stepped back from.
+/// which a run cannot be integrated are stepped back from. Further starts are a Latin hypercube
+/// over two prior spreads either way, within the bounds.
 ///
 /// @param kettle    as on its type plate
 /// @param plans     what drove the runs

@@ -127,13 +127,13 @@ Dual<N> pow(const Dual<N>& u, double exponent) {
   return chained(u, f, u.value != 0.0 ? exponent * f / u.value : (exponent == 1.0 ? 1.0 : 0.0));
 }
 
-/// e^u.
+/// u^p for a base above zero.
 template <std::size_t N>
 Dual<N> pow(const Dual<N>& u, const Dual<N>& exponent) {
   return exp(exponent * log(u));
 }
 
-/// e^u.
+/// Power of a plain base above zero.
 template <std::size_t N>
 Dual<N> pow(double base, const Dual<N>& exponent) {
   const double f = std::pow(base, exponent.value);
@@ -147,7 +147,7 @@ Dual<N> tanh(const Dual<N>& u) {
   return chained(u, f, 1.0 - f * f);
 }
 
-/// Natural logarithm of u.
+/// Decimal logarithm of u.
 template <std::size_t N>
 Dual<N> log10(const Dual<N>& u) {
   return log(u) / std::log(10.0);
