@@ -35,8 +35,12 @@ class FitOptions:
     loss: str = "soft_l1"  #: how large residuals count: linear, soft_l1 or huber
     estimate_errors: bool = True  #: from the residuals
     max_evaluations: int = 60
+    #: A step that lowers the cost by a smaller share ends the search [-]. The cost is a
+    #: log-likelihood of some tens: what is left then is far below one standard error.
+    tolerance: float = 1e-4
     starts: int = 1  #: searches, the first from the defaults, the others from within the priors
-    integration: _core.Options = field(default_factory=_core.Options)
+    #: Ten times coarser than a forecast: readings then err by millikelvins.
+    integration: _core.Options = field(default_factory=lambda: _core.Options(tolerance=1e-5))
 
 
 @dataclass(frozen=True)

@@ -20,6 +20,10 @@ def _loss(name: str) -> _core.Loss:
     return _core.Loss[name]
 
 
+# Share of the cost worth a step in searches whose residuals only serve to estimate the errors.
+_ROUGH = 1e-3
+
+
 @dataclass(frozen=True)
 class Search:
     """What is searched for, and from where."""
@@ -31,14 +35,15 @@ class Search:
     options: FitOptions
 
     def minimise(
-        self, start: _core.Coefficients, errors: ErrorModel, starts: int = 1
+        self, start: _core.Coefficients, errors: ErrorModel, *, rough: bool = False, starts: int = 1
     ) -> _core.MapFit:
-        """Best coefficients for errors that are given."""
+        """Best coefficients for errors that are given; roughly, or as the options ask."""
+        settings = self.settings(start, errors).replace(starts=starts)
         return _core.map_fit(
             self.kettle,
             [one.plan for one in self.observed],
             observed=self.readings(errors),
-            settings=self.settings(start, errors).replace(starts=starts),
+            settings=settings.replace(tolerance=_ROUGH) if rough else settings,
             options=self.options.integration,
         )
 
@@ -89,6 +94,7 @@ class Search:
             probe_error=errors.probe_error,
             loss=_loss(self.options.loss),
             max_evaluations=self.options.max_evaluations,
+            tolerance=self.options.tolerance,
         )
 
     def residuals(self, found: _core.MapFit) -> list[tuple[Vector | None, Vector]]:
@@ -127,12 +133,11 @@ def learned_count(information: Vector) -> float:
 def searched(search: Search, base: _core.Coefficients) -> tuple[_core.MapFit, ErrorModel]:
     """Best values, and the errors their residuals show."""
     errors = stated_errors(search.options)
-    found = search.minimise(base, errors, search.options.starts)
-    if not search.options.estimate_errors:
-        return found, errors
-    for _ in range(2):
+    again = search.options.estimate_errors
+    found = search.minimise(base, errors, rough=again, starts=search.options.starts)
+    for last in (False, True) if again else ():
         learned = learned_count(information_of(found, search.options.loss))
         errors = estimated_errors(search.residuals(found), search.observed, errors, learned)
         start = base.replace({name: found.of_runs[0][name] for name in search.shared})
-        found = search.minimise(start, errors)
+        found = search.minimise(start, errors, rough=not last)
     return found, errors

@@ -16,7 +16,7 @@ Fitted = tuple[Fit, Callable[[Vector], Vector]]
 
 @pytest.fixture(scope="module")
 def fitted() -> Fitted:
-    run, options = water_run(), FitOptions(loss="linear", estimate_errors=False)
+    run, options = water_run(), FitOptions(loss="linear", estimate_errors=False, tolerance=1e-5)
     return fit(KETTLE, run, vary=NAMES, options=options), residuals_of(run, options)
 
 
