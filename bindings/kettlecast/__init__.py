@@ -69,11 +69,13 @@ from .fit_result import Fit, Param
 from .fitting import fit
 from .foods import food, food_names
 from .forecasting import Forecast, forecast
+from .intervals import Ensemble, Interval
 from .kettle_file import kettle_schema, read_kettle
 from .recipe_changes import with_more
 from .recipe_file import read_recipe, recipe_schema
 from .recipe_writer import write_recipe
 from .run_log import Run, read_run
+from .scatter import Scatter
 from .warm_start import start_after
 
 # `recipe.with_more("carrot", "20 lb")` reads better than a function of a recipe.
@@ -99,6 +101,7 @@ __all__ = [
     "EndKind",
     "EndReason",
     "EndRule",
+    "Ensemble",
     "Error",
     "FileFormatError",
     "FilmSource",
@@ -110,6 +113,7 @@ __all__ = [
     "Forecast",
     "Impeller",
     "IntegrationFailure",
+    "Interval",
     "InvalidArgument",
     "Jacket",
     "JacketFlow",
@@ -127,6 +131,7 @@ __all__ = [
     "Recipe",
     "Regulated",
     "Run",
+    "Scatter",
     "Severity",
     "Shape",
     "Start",

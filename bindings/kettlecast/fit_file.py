@@ -119,7 +119,9 @@ def _fit_from(plain: dict[str, Any]) -> Fit:
         fixed=_values(plain, "fixed"),
         covar=_matrix(plain, "covar"),
         scaled_covar=_matrix(plain, "scaled_covar"),
-        runs=tuple(RunQuality(**run) for run in plain["runs"]),
+        runs=tuple(
+            RunQuality(**run | {"lateness": tuple(run.get("lateness", ()))}) for run in plain["runs"]
+        ),
         options=FitOptions(**options),
         **{key: plain[key] for key in scalars},
     )

@@ -17,6 +17,8 @@ from .fit_problem import CARDS, FitOptions
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from .scatter import Scatter
+
 Vector = NDArray[np.float64]
 
 # Pairs of coefficients whose correlation is stronger than this are named in the report.
@@ -51,13 +53,25 @@ class Param:
 
 @dataclass(frozen=True)
 class RunQuality:
-    """How well one run is followed; RMS of model less log [K]."""
+    """How well one run is followed; RMS of model less log [K].
+
+    Attributes
+    ----------
+    floor_slow, probe_slow :
+        The part of it that neighbouring readings share, and noise does not: root of the mean
+        product of neighbouring residuals [K].
+    lateness :
+        How much later than planned each pour began [s], where the recipe plans one.
+    """
 
     name: str
     floor_rms: float | None
     probe_rms: float
     probe_autocorrelation: float
     sha256: str
+    floor_slow: float | None = None
+    probe_slow: float | None = None
+    lateness: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -148,6 +162,29 @@ class Fit:
         generator = np.random.default_rng(seed)
         points = generator.multivariate_normal(centre, self.scaled_covar, size=count)
         return [_core.from_scaled(self.coefficients, names, point=point) for point in points]
+
+    def scatter(self, held_out: float | None = None) -> Scatter:
+        """What differs from batch to batch, as far as the fitted runs tell.
+
+        Model errors are the slow part of the residuals, RMS over the runs, enlarged by
+        ``sqrt(n / (n - p))`` with n independent readings and p coefficients that they decided.
+        Lateness of hands is that of the logged pours; the usual lateness counts for two more.
+        The rest is as `Scatter` has it.
+
+        Parameters
+        ----------
+        held_out :
+            RMS of residuals of runs that were not fitted over that of fitted ones [-], if known;
+            enlarges the model errors in place of the root above.
+
+        Raises
+        ------
+        InvalidArgument
+            `held_out` is not above 0.
+        """
+        from .scatter import scatter_of
+
+        return scatter_of(self, held_out)
 
     def table(self) -> pd.DataFrame:
         """One row per coefficient: value, standard error, start, bounds, unit."""

@@ -53,6 +53,9 @@ class Run:
         What looks wrong in the log; nothing has been repaired.
     file, sha256 :
         Path of the log and checksum of its bytes.
+    lateness :
+        How much later each pour began than the recipe plans [s], below 0 for earlier; only pours
+        that lie in their phase of a recipe.
     """
 
     name: str
@@ -72,6 +75,7 @@ class Run:
     findings: tuple[Finding, ...]
     file: str
     sha256: str
+    lateness: tuple[float, ...] = ()
 
 
 def read_run(
@@ -118,7 +122,7 @@ def read_run(
     table = read_table(path, columns, units)
     events_path = _events_path(path, events)
     happened = read_events(events_path) if events_path else ()
-    pours, doubts = pours_from(happened, recipe, events_path or path)
+    pours, late, doubts = pours_from(happened, recipe, events_path or path)
     phases = tuple(event.time for event in happened if event.kind is EventKind.phase_start)
     reached = _reached(happened, len(phases))
     findings = [*table.findings, *check_table(table), *doubts]
@@ -147,6 +151,7 @@ def read_run(
         findings=tuple(findings),
         file=table.file,
         sha256=table.sha256,
+        lateness=late,
     )
 
 

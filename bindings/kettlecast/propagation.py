@@ -1,0 +1,225 @@
+"""From standard deviations of what a forecast rests on to drawn batches.
+
+Every input has a stream of random numbers of its own, keyed by what it is: the same seed gives
+the pour of the onions in phase 2 the same lateness in every recipe that has such a pour. Two
+forecasts then share what they have in common, and it cancels in their difference.
+"""
+
+from __future__ import annotations
+
+import zlib
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import _core
+from .scatter import Scatter
+
+Vector = NDArray[np.float64]
+
+_READINGS = {
+    _core.Regulated.none: {},
+    _core.Regulated.floor: {"floor_reading": 1.0},
+    _core.Regulated.probe: {"probe_reading": 1.0},
+    _core.Regulated.core: {"probe_reading": 1.0},
+    _core.Regulated.difference: {"floor_reading": 1.0, "probe_reading": -1.0},
+}
+_ENDS_ON_SIGNAL = (_core.EndKind.above, _core.EndKind.below)
+_BESIDE_FREEZING = 1e-3  # [K]
+
+
+@dataclass(frozen=True)
+class Input:
+    """One number that a batch may differ in.
+
+    Attributes
+    ----------
+    kind :
+        Name of a member of `Scatter`.
+    phase :
+        Number of the phase, from 1; 0 for what is not of one phase.
+    name :
+        Of the addition; empty for what is not of one.
+    occurrence :
+        Which of the additions of that name in the phase, from 1.
+    """
+
+    kind: str
+    phase: int = 0
+    name: str = ""
+    occurrence: int = 1
+
+    def stream(self, seed: int) -> np.random.Generator:
+        """Random numbers of this input alone."""
+        words = (self.kind, self.name)
+        key = (*(zlib.crc32(word.encode()) for word in words), self.phase, self.occurrence)
+        return np.random.default_rng(np.random.SeedSequence(seed, spawn_key=key))
+
+
+@dataclass(frozen=True, eq=False)
+class Plan:
+    """What every member of an ensemble is changed from.
+
+    Attributes
+    ----------
+    kettle, recipe :
+        As planned.
+    start :
+        Temperatures at the start; None: those of the room.
+    options :
+        Accuracy of the members.
+    centre :
+        Coefficients of the forecast.
+    drawn :
+        Coefficients of each member; empty: the centre for all.
+    count, seed :
+        Of the members.
+    """
+
+    kettle: _core.Kettle
+    recipe: _core.Recipe
+    start: _core.Start | None
+    options: _core.Options
+    centre: _core.Coefficients
+    drawn: tuple[_core.Coefficients, ...]
+    count: int
+    seed: int
+
+
+def room_start(kettle: _core.Kettle) -> _core.Start:
+    """A kettle as warm as its room [K]."""
+    room = kettle.surroundings.temperature
+    return _core.Start(floor=room, wall=room)
+
+
+def prior_draws(
+    centre: _core.Coefficients, count: int, seed: int
+) -> tuple[_core.Coefficients, ...]:
+    """Coefficients drawn from the spreads of their cards around `centre`."""
+    names = [card.name for card in _core.coefficient_cards()]
+    middle = np.array(_core.to_scaled(centre, names))
+    points = middle + np.random.default_rng(seed).standard_normal((count, len(names)))
+    return tuple(_core.from_scaled(centre, names, point=point) for point in points)
+
+
+def _additions(phase: _core.Phase) -> Iterator[tuple[_core.Addition, int]]:
+    """Additions of a phase, each with which of that name it is."""
+    seen: Counter[str] = Counter()
+    for one in phase.additions:
+        seen[one.name] += 1
+        yield one, seen[one.name]
+
+
+def inputs_of(recipe: _core.Recipe) -> list[Input]:
+    """Everything that batches of a recipe may differ in."""
+    found = [Input("room")]
+    for number, phase in enumerate(recipe.phases, start=1):
+        signals = [phase.regulated]
+        signals += [rule.signal for rule in phase.ends if rule.kind in _ENDS_ON_SIGNAL]
+        kinds = {kind: None for signal in signals for kind in _READINGS[signal]}
+        found += [Input(kind, number) for kind in kinds]
+        for one, occurrence in _additions(phase):
+            for kind in ("hand_delay", "ingredient_temperature", "mass"):
+                found.append(Input(kind, number, one.name, occurrence))
+    return found
+
+
+def standard_draws(inputs: Sequence[Input], count: int, seed: int) -> dict[Input, Vector]:
+    """Standard normal numbers of each input, shape (count,); longer draws begin with shorter."""
+    return {one: one.stream(seed).standard_normal(count) for one in inputs}
+
+
+def _poured(
+    one: _core.Addition, phase: _core.Phase, shifts: Mapping[str, float], latest: float
+) -> _core.Addition:
+    """An addition later, warmer and heavier than planned; a pour is over when its phase is."""
+    late = min(one.delay + abs(shifts["hand_delay"]), latest - one.pour_time)
+    temperature = one.temperature + shifts["ingredient_temperature"]
+    freezing = one.food.freezing_point
+    if one.temperature >= freezing:
+        temperature = max(temperature, min(one.temperature, freezing + _BESIDE_FREEZING))
+    else:
+        temperature = min(temperature, max(one.temperature, freezing - _BESIDE_FREEZING))
+    return one.replace(
+        delay=max(one.delay, late),
+        temperature=temperature,
+        mass=one.mass * float(np.exp(shifts["mass"])),
+    )
+
+
+def _latest(phase: _core.Phase) -> float:
+    """When the phase is over at the latest, since its start [s]."""
+    elapsed = [rule.value for rule in phase.ends if rule.kind is _core.EndKind.elapsed]
+    return min([*elapsed, phase.time_limit])
+
+
+def _misread(signal: _core.Regulated, errors: Mapping[str, float]) -> float:
+    return sum(sign * errors[kind] for kind, sign in _READINGS[signal].items())
+
+
+def _changed_phase(phase: _core.Phase, number: int, shifts: Mapping[Input, float]) -> _core.Phase:
+    errors = {
+        kind: shifts.get(Input(kind, number), 0.0) for kind in ("floor_reading", "probe_reading")
+    }
+    latest = _latest(phase)
+    additions = []
+    for one, occurrence in _additions(phase):
+        kinds = ("hand_delay", "ingredient_temperature", "mass")
+        own = {kind: shifts[Input(kind, number, one.name, occurrence)] for kind in kinds}
+        additions.append(_poured(one, phase, own, latest))
+    ends = [
+        rule.replace(value=rule.value + _misread(rule.signal, errors))
+        if rule.kind in _ENDS_ON_SIGNAL
+        else rule
+        for rule in phase.ends
+    ]
+    return phase.replace(
+        additions=additions,
+        ends=ends,
+        set_point=phase.set_point + _misread(phase.regulated, errors),
+    )
+
+
+def _task(
+    plan: Plan, coefficients: _core.Coefficients, shifts: Mapping[Input, float]
+) -> _core.ForecastTask:
+    room = plan.kettle.surroundings
+    warmer = room.replace(temperature=room.temperature + shifts[Input("room")])
+    kettle = plan.kettle.replace(surroundings=warmer)
+    phases = [
+        _changed_phase(phase, number, shifts)
+        for number, phase in enumerate(plan.recipe.phases, start=1)
+    ]
+    return _core.ForecastTask(
+        kettle=kettle,
+        coefficients=coefficients,
+        recipe=plan.recipe.replace(phases=phases),
+        start=plan.start or room_start(kettle),
+    )
+
+
+def tasks_of(plan: Plan, scatter: Scatter, *, coefficients: bool = True) -> list[_core.ForecastTask]:
+    """One task per member: coefficients, recipe, room and start as drawn.
+
+    Parameters
+    ----------
+    plan :
+        What the members are changed from.
+    scatter :
+        Standard deviations of the inputs.
+    coefficients :
+        Whether coefficients are drawn; otherwise all members have those of the forecast.
+    """
+    inputs = inputs_of(plan.recipe)
+    draws = {
+        one: getattr(scatter, one.kind) * values
+        for one, values in standard_draws(inputs, plan.count, plan.seed).items()
+    }
+    chosen = plan.drawn if coefficients and plan.drawn else (plan.centre,) * plan.count
+    return [
+        _task(plan, chosen[i], {one: float(values[i]) for one, values in draws.items()})
+        for i in range(plan.count)
+    ]
