@@ -222,6 +222,7 @@ def forecast(
     level: float = 0.9,
     draws: int = _DRAWS,
     seed: int = _SEED,
+    day: int = 0,
 ) -> Forecast:
     """Run a recipe in closed loop and report each phase.
 
@@ -246,7 +247,10 @@ def forecast(
     level, draws, seed :
         Of the intervals: share of cases they are meant to hold, number of batches drawn (0: no
         intervals), and seed of the random numbers. Forecasts with the same seed share the draws
-        of what they have in common.
+        of what they have in common, so that it cancels when they are compared.
+    day :
+        Number of the day. Forecasts of different days share the draws of coefficients only: hands,
+        ingredients, room and model error are those of another day.
 
     Raises
     ------
@@ -270,6 +274,6 @@ def forecast(
         body, centre, recipe=recipe, start=start or room_start(body), options=fine
     )
     coarse = fine.replace(output_interval=3600.0, tolerance=max(_TOLERANCE, fine.tolerance))
-    plan = Plan(body, recipe, start, coarse, centre, (), draws, seed)
+    plan = Plan(body, recipe, start, coarse, centre, (), draws, seed, day)
     ensemble = _ensemble(kettle, plan, scatter, coefficients is not None)
     return Forecast(body, recipe, result, ensemble, level)

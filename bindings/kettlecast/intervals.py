@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from . import _core
 from .errors import UnknownName
 from .file_model import nearest
-from .propagation import Plan, tasks_of
+from .propagation import HIGHEST, Plan, draws_of, reading_errors, tasks_of
 from .scatter import Scatter
 
 Vector = NDArray[np.float64]
@@ -98,12 +98,18 @@ class Ensemble:
         Phase reports of each; empty for a member that could not be run.
     failures :
         Why a member could not be run; empty for one that was.
+    misread :
+        By name of an overshoot, what it is more than the reports of the members say, shape
+        (members, phases) [K]. The reports count from the shifted set point. Above the planned one
+        the true value lies by the error of the reading more, the highest reading by an error of
+        its own.
     """
 
     plan: Plan
     scatter: Scatter
     members: tuple[tuple[_core.PhaseReport, ...], ...]
     failures: tuple[str, ...]
+    misread: dict[str, Vector]
 
     @cached_property
     def failed(self) -> NDArray[np.bool_]:
@@ -117,7 +123,10 @@ class Ensemble:
             and self.plan.recipe.phases[phase].regulated is _core.Regulated.none
         ):
             return np.full(len(self.members), np.nan)
-        return np.array([_value(one, phase, quantity) for one in self.members])
+        found = np.array([_value(one, phase, quantity) for one in self.members])
+        if quantity in self.misread:
+            found = np.maximum(found + self.misread[quantity][:, phase], 0.0)
+        return found
 
     def not_reached(self, phase: int) -> NDArray[np.bool_]:
         """Whether each member ran but never reached the set point of a phase, from 1."""
@@ -206,11 +215,17 @@ def run_ensemble(plan: Plan, scatter: Scatter, *, coefficients: bool = True) -> 
     coefficients :
         Whether coefficients are drawn too.
     """
-    tasks = tasks_of(plan, scatter, coefficients=coefficients)
-    ran = _core.simulate_many(tasks, options=plan.options)
+    draws = draws_of(plan, scatter)
+    ran = _core.simulate_many(
+        tasks_of(plan, draws, coefficients=coefficients), options=plan.options
+    )
     return Ensemble(
         plan,
         scatter,
         tuple(tuple(one.phases) for one in ran),
         tuple(one.failure for one in ran),
+        {
+            "overshoot": reading_errors(plan, draws),
+            "overshoot_reading": reading_errors(plan, draws, HIGHEST),
+        },
     )

@@ -1,8 +1,15 @@
 """From standard deviations of what a forecast rests on to drawn batches.
 
-Every input has a stream of random numbers of its own, keyed by what it is: the same seed gives
-the pour of the onions in phase 2 the same lateness in every recipe that has such a pour. Two
+Every input has a stream of random numbers of its own, keyed by what it is: the same seed and day
+give the pour of the onions in phase 2 the same lateness in every recipe that has such a pour. Two
 forecasts then share what they have in common, and it cancels in their difference.
+
+What the model leaves out of a batch it leaves out of a like one too, and less so of an unlike
+one. Its error is therefore a random function of the mass poured so far: normal with the standard
+deviation of `Scatter`, and between masses m and n correlated by exp(-(ln(m/n) / L)^2 / 2). One
+member of it is z1 cos(k x) + z2 sin(k x) with x = ln(m) / L and three standard normal numbers
+(random Fourier features: Rahimi & Recht, Advances in Neural Information Processing Systems 20,
+2007).
 """
 
 from __future__ import annotations
@@ -29,6 +36,10 @@ _READINGS = {
 }
 _ENDS_ON_SIGNAL = (_core.EndKind.above, _core.EndKind.below)
 _BESIDE_FREEZING = 1e-3  # [K]
+# L above: a batch a tenth larger is another batch. Common practice, no source.
+_ALIKE = 0.1
+# Name of the error of the highest reading of a phase, beside that of the set point.
+HIGHEST = "highest"
 
 
 @dataclass(frozen=True)
@@ -42,7 +53,7 @@ class Input:
     phase :
         Number of the phase, from 1; 0 for what is not of one phase.
     name :
-        Of the addition; empty for what is not of one.
+        Of the addition, or HIGHEST for the error of the highest reading; else empty.
     occurrence :
         Which of the additions of that name in the phase, from 1.
     """
@@ -52,10 +63,10 @@ class Input:
     name: str = ""
     occurrence: int = 1
 
-    def stream(self, seed: int) -> np.random.Generator:
+    def stream(self, seed: int, day: int) -> np.random.Generator:
         """Random numbers of this input alone."""
-        words = (self.kind, self.name)
-        key = (*(zlib.crc32(word.encode()) for word in words), self.phase, self.occurrence)
+        words = (zlib.crc32(word.encode()) for word in (self.kind, self.name))
+        key = (*words, self.phase, self.occurrence, day)
         return np.random.default_rng(np.random.SeedSequence(seed, spawn_key=key))
 
 
@@ -77,6 +88,9 @@ class Plan:
         Coefficients of each member; empty: the centre for all.
     count, seed :
         Of the members.
+    day :
+        Plans of one day share the draws of what they have in common, plans of different days
+        share coefficients only.
     """
 
     kettle: _core.Kettle
@@ -87,6 +101,7 @@ class Plan:
     drawn: tuple[_core.Coefficients, ...]
     count: int
     seed: int
+    day: int = 0
 
 
 def room_start(kettle: _core.Kettle) -> _core.Start:
@@ -120,20 +135,34 @@ def inputs_of(recipe: _core.Recipe) -> list[Input]:
         signals = [phase.regulated]
         signals += [rule.signal for rule in phase.ends if rule.kind in _ENDS_ON_SIGNAL]
         kinds = {kind: None for signal in signals for kind in _READINGS[signal]}
-        found += [Input(kind, number) for kind in kinds]
+        found += [Input(kind, number, which) for kind in kinds for which in ("", HIGHEST)]
         for one, occurrence in _additions(phase):
             for kind in ("hand_delay", "ingredient_temperature", "mass"):
                 found.append(Input(kind, number, one.name, occurrence))
     return found
 
 
-def standard_draws(inputs: Sequence[Input], count: int, seed: int) -> dict[Input, Vector]:
-    """Standard normal numbers of each input, shape (count,); longer draws begin with shorter."""
-    return {one: one.stream(seed).standard_normal(count) for one in inputs}
+def _poured_so_far(recipe: _core.Recipe) -> list[float]:
+    """Mass poured until the end of each phase [kg]."""
+    masses = [sum(one.mass for one in phase.additions) for phase in recipe.phases]
+    return [sum(masses[: i + 1]) for i in range(len(masses))]
+
+
+def draws_of(plan: Plan, scatter: Scatter) -> dict[Input, Vector]:
+    """Change of each input, shape (count,); longer draws begin with the shorter ones."""
+    poured = _poured_so_far(plan.recipe)
+    found = {}
+    for one in inputs_of(plan.recipe):
+        normal = one.stream(plan.seed, plan.day).standard_normal((plan.count, 3)).T
+        if one.kind in ("floor_reading", "probe_reading"):
+            angle = normal[0] * np.log(max(poured[one.phase - 1], 1.0)) / _ALIKE
+            normal[0] = normal[1] * np.cos(angle) + normal[2] * np.sin(angle)
+        found[one] = getattr(scatter, one.kind) * normal[0]
+    return found
 
 
 def _poured(
-    one: _core.Addition, phase: _core.Phase, shifts: Mapping[str, float], latest: float
+    one: _core.Addition, shifts: Mapping[str, float], latest: float
 ) -> _core.Addition:
     """An addition later, warmer and heavier than planned; a pour is over when its phase is."""
     late = min(one.delay + abs(shifts["hand_delay"]), latest - one.pour_time)
@@ -169,7 +198,7 @@ def _changed_phase(phase: _core.Phase, number: int, shifts: Mapping[Input, float
     for one, occurrence in _additions(phase):
         kinds = ("hand_delay", "ingredient_temperature", "mass")
         own = {kind: shifts[Input(kind, number, one.name, occurrence)] for kind in kinds}
-        additions.append(_poured(one, phase, own, latest))
+        additions.append(_poured(one, own, latest))
     ends = [
         rule.replace(value=rule.value + _misread(rule.signal, errors))
         if rule.kind in _ENDS_ON_SIGNAL
@@ -201,25 +230,39 @@ def _task(
     )
 
 
-def tasks_of(plan: Plan, scatter: Scatter, *, coefficients: bool = True) -> list[_core.ForecastTask]:
+def tasks_of(
+    plan: Plan, draws: Mapping[Input, Vector], *, coefficients: bool = True
+) -> list[_core.ForecastTask]:
     """One task per member: coefficients, recipe, room and start as drawn.
 
     Parameters
     ----------
     plan :
         What the members are changed from.
-    scatter :
-        Standard deviations of the inputs.
+    draws :
+        Changes of the inputs, see `draws_of`.
     coefficients :
         Whether coefficients are drawn; otherwise all members have those of the forecast.
     """
-    inputs = inputs_of(plan.recipe)
-    draws = {
-        one: getattr(scatter, one.kind) * values
-        for one, values in standard_draws(inputs, plan.count, plan.seed).items()
-    }
     chosen = plan.drawn if coefficients and plan.drawn else (plan.centre,) * plan.count
     return [
         _task(plan, chosen[i], {one: float(values[i]) for one, values in draws.items()})
         for i in range(plan.count)
     ]
+
+
+def reading_errors(plan: Plan, draws: Mapping[Input, Vector], which: str = "") -> Vector:
+    """Error of what each phase is regulated on, shape (members, phases) [K].
+
+    Parameters
+    ----------
+    plan, draws :
+        As for `tasks_of`.
+    which :
+        Empty: when the set point is reached; HIGHEST: of the highest reading.
+    """
+    errors = np.zeros((plan.count, len(plan.recipe.phases)))
+    for i, phase in enumerate(plan.recipe.phases):
+        for kind, sign in _READINGS[phase.regulated].items():
+            errors[:, i] += sign * draws[Input(kind, i + 1, which)]
+    return errors
