@@ -120,7 +120,8 @@ def _fit_from(plain: dict[str, Any]) -> Fit:
         covar=_matrix(plain, "covar"),
         scaled_covar=_matrix(plain, "scaled_covar"),
         runs=tuple(
-            RunQuality(**run | {"lateness": tuple(run.get("lateness", ()))}) for run in plain["runs"]
+            RunQuality(**run | {"lateness": tuple(run.get("lateness", ()))})
+            for run in plain["runs"]
         ),
         options=FitOptions(**options),
         **{key: plain[key] for key in scalars},

@@ -74,7 +74,7 @@ def _curves(one: Observed, replay: _core.Replay) -> dict[str, Vector | None]:
 
 def _slow(values: Vector) -> float:
     """Part of residuals that is alike from one to the next [K]."""
-    return float(np.sqrt(max(0.0, np.mean(values[1:] * values[:-1]))))
+    return float(np.sqrt(np.maximum(0.0, np.mean(values[1:] * values[:-1]))))
 
 
 def _quality(one: Observed, replay: _core.Replay) -> RunQuality:

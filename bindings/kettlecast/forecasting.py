@@ -91,8 +91,7 @@ class Forecast:
             return None
         numbers = range(1, len(self.recipe.phases) + 1)
         return {
-            name: [self.interval(name, number) for number in numbers]
-            for name in INTERVAL_COLUMNS
+            name: [self.interval(name, number) for number in numbers] for name in INTERVAL_COLUMNS
         }
 
     @property

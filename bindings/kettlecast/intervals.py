@@ -84,6 +84,34 @@ def central_interval(values: Vector, level: float) -> tuple[float, float]:
     return _at(low, place), _at(high, values.size - 1.0 - place)
 
 
+def interval_of(
+    quantity: str,
+    values: Vector,
+    missed: NDArray[np.bool_],
+    failed: NDArray[np.bool_],
+    *,
+    level: float,
+) -> Interval | None:
+    """Interval of a quantity of members; None if none of them has a value.
+
+    Parameters
+    ----------
+    quantity :
+        An overshoot is that of the members that reach the set point.
+    values :
+        Of each member, NaN where not known, shape (members,).
+    missed, failed :
+        Members that never reached the set point, and that could not be run, shape (members,).
+    level :
+        Share of cases it is meant to hold [-].
+    """
+    kept = values[~missed] if quantity.startswith("overshoot") else values
+    if np.isnan(kept).all():
+        return None
+    ends = central_interval(kept, level)
+    return Interval(*ends, level, float(missed.mean()), float(failed.mean()))
+
+
 @dataclass(frozen=True, eq=False)
 class Ensemble:
     """Batches drawn around a forecast.
@@ -128,11 +156,16 @@ class Ensemble:
             found = np.maximum(found + self.misread[quantity][:, phase], 0.0)
         return found
 
-    def not_reached(self, phase: int) -> NDArray[np.bool_]:
-        """Whether each member ran but never reached the set point of a phase, from 1."""
-        if self.plan.recipe.phases[phase - 1].regulated is _core.Regulated.none:
+    def missed(self, phase: int | None) -> NDArray[np.bool_]:
+        """Whether each member ran but never reached the set point of a phase, from 1.
+
+        False for a phase without a set point, and for a whole run (None).
+        """
+        if phase is None or self.plan.recipe.phases[phase - 1].regulated is _core.Regulated.none:
             return np.zeros(len(self.members), dtype=bool)
-        return np.array([bool(one) and one[phase - 1].time_to_reach is None for one in self.members])
+        return np.array(
+            [bool(one) and one[phase - 1].time_to_reach is None for one in self.members]
+        )
 
     def values(self, quantity: str, phase: int | None = None) -> Vector:
         """A quantity of every member in SI units, shape (members,).
@@ -165,13 +198,8 @@ class Ensemble:
 
         An overshoot is that of the members which reach the set point.
         """
-        values = self.values(quantity, phase)
-        missed = np.zeros(values.size, dtype=bool) if phase is None else self.not_reached(phase)
-        kept = values[~missed] if quantity.startswith("overshoot") else values
-        if np.isnan(kept).all():
-            return None
-        ends = central_interval(kept, level)
-        return Interval(*ends, level, float(missed.mean()), float(self.failed.mean()))
+        missed = self.missed(phase)
+        return interval_of(quantity, self.values(quantity, phase), missed, self.failed, level=level)
 
     def notes(self) -> tuple[str, ...]:
         """Sentences about members that could not be run."""
@@ -195,7 +223,9 @@ def _value(member: tuple[_core.PhaseReport, ...], phase: int, quantity: str) -> 
         return math.nan
     report = member[phase]
     cut_off = [one.ended is _core.EndReason.timed_out for one in member]
-    if (quantity == "duration" and cut_off[phase]) or (quantity == "start" and any(cut_off[:phase])):
+    if (quantity == "duration" and cut_off[phase]) or (
+        quantity == "start" and any(cut_off[:phase])
+    ):
         return math.inf
     found = getattr(report, quantity)
     if found is None:

@@ -16,7 +16,7 @@ from __future__ import annotations
 
 import zlib
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -161,9 +161,7 @@ def draws_of(plan: Plan, scatter: Scatter) -> dict[Input, Vector]:
     return found
 
 
-def _poured(
-    one: _core.Addition, shifts: Mapping[str, float], latest: float
-) -> _core.Addition:
+def _poured(one: _core.Addition, shifts: Mapping[str, float], latest: float) -> _core.Addition:
     """An addition later, warmer and heavier than planned; a pour is over when its phase is."""
     late = min(one.delay + abs(shifts["hand_delay"]), latest - one.pour_time)
     temperature = one.temperature + shifts["ingredient_temperature"]

@@ -37,7 +37,9 @@ def _variances(ensemble: Ensemble, quantity: str) -> NDArray[np.float64]:
     found = [np.var(one) if np.isfinite(one).all() else np.nan for one in columns]
     sizes = [np.abs(one).max(initial=0.0) for one in columns]
     # Rounding is no spread: a phase that lasts as long as the recipe says has none.
-    return np.array([0.0 if v < (1e-9 * size) ** 2 else v for v, size in zip(found, sizes, strict=True)])
+    return np.array(
+        [0.0 if v < (1e-9 * size) ** 2 else v for v, size in zip(found, sizes, strict=True)]
+    )
 
 
 def spread_sources(together: Ensemble, quantity: str) -> pd.DataFrame:
