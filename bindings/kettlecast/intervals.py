@@ -54,11 +54,12 @@ class Interval:
 
 def _at(ordered: Vector, place: float) -> float:
     """Value between two neighbours of an ordered list; infinite ones are not averaged."""
-    place = min(max(place, 0.0), ordered.size - 1.0)
+    place = round(min(max(place, 0.0), ordered.size - 1.0), 9)
     below, above = ordered[math.floor(place)], ordered[math.ceil(place)]
-    if below == above or place == math.floor(place):
+    if below == above or math.isinf(below):
         return float(below)
-    return float(below + (place - math.floor(place)) * (above - below))
+    share = place - math.floor(place)
+    return float(below + share * (above - below)) if share > 0.0 else float(below)
 
 
 def central_interval(values: Vector, level: float) -> tuple[float, float]:

@@ -2,8 +2,9 @@
 
 The kitchen draws its days by itself, without the code under test: hands late by the absolute
 value of a normal number, ingredients and room normal, masses lognormal, sensors with noise of
-first-order autoregression. What the model leaves out is nothing here, but the controller acts on
-the noise of its sensor: it sees the set point when the true reading is off by it.
+first-order autoregression. The controller sees the set point when the true reading is off by a
+normal error, as large as the noise of the sensor; in two batches of one day these errors are alike
+as `kettlecast.propagation` says, drawn here from their covariance.
 """
 
 import math
@@ -119,12 +120,33 @@ def true_coefficients(generator: np.random.Generator) -> kc.Coefficients:
     return kc.Coefficients(values)
 
 
+def misread(noise: np.random.Generator) -> list[float]:
+    """Errors of the set points of a batch [K]."""
+    return [PROBE_NOISE * noise.normal() for _ in KNOWN.phases]
+
+
+def _poured(planned: kc.Recipe) -> np.ndarray:
+    return np.cumsum([sum(one.mass for one in phase.additions) for phase in planned.phases])
+
+
+def misread_alike(first: list[float], noise: np.random.Generator) -> list[float]:
+    """Errors of the changed batch on the day on which the known one had the errors `first` [K]."""
+    apart = np.log(_poured(CHANGED) / _poured(KNOWN)) / 0.1
+    alike = np.exp(-0.5 * apart**2)
+    fresh = np.sqrt(1.0 - alike**2) * misread(noise)
+    return (alike * first + fresh).tolist()
+
+
 def cook(
-    planned: kc.Recipe, truth: kc.Coefficients, generator: np.random.Generator, step: float = 3600.0
+    planned: kc.Recipe,
+    truth: kc.Coefficients,
+    generator: np.random.Generator,
+    misread: list[float],
+    step: float = 3600.0,
 ) -> Day:
-    """One batch of a recipe on one day."""
-    lateness, misread, phases = [], [], []
-    for phase in planned.phases:
+    """One batch of a recipe on one day; `misread` is the error of each set point [K]."""
+    lateness, phases = [], []
+    for phase, error in zip(planned.phases, misread, strict=True):
         additions = []
         for one in phase.additions:
             late = abs(LATE * generator.normal())
@@ -135,8 +157,7 @@ def cook(
             )
             additions.append(changed)
             lateness.append(late)
-        misread.append(PROBE_NOISE * generator.normal())
-        phases.append(phase.replace(additions=additions, set_point=phase.set_point + misread[-1]))
+        phases.append(phase.replace(additions=additions, set_point=phase.set_point + error))
     cooked = planned.replace(phases=phases)
     room = KETTLE.surroundings.temperature + ROOM * generator.normal()
     result = kc.forecast(
