@@ -25,6 +25,7 @@ from .units import System
 
 if TYPE_CHECKING:
     import pandas as pd
+    from rich.console import JustifyMethod
 
 CAUTION = (
     "Caution: hot surfaces, steam and moving agitators. The food-safety limits of local code and "
@@ -101,7 +102,9 @@ def table(columns: Sequence[str], rows: Iterable[Sequence[str]], left: int = 1) 
     """A table; the first `left` columns are words, the rest numbers."""
     made = Table(box=SIMPLE_HEAD, pad_edge=False, header_style="bold")
     for i, name in enumerate(columns):
-        made.add_column(name, justify="left" if i < left else "right", vertical="top")
+        number = i >= left  # words wrap, numbers do not
+        justify: JustifyMethod = "right" if number else "left"
+        made.add_column(name, justify=justify, vertical="top", no_wrap=number)
     for row in rows:
         made.add_row(*row)
     out().print(made)
@@ -111,10 +114,10 @@ def _time_cell(row: pd.Series[Any], name: str) -> str:
     """A time, and below it its interval where there is one."""
     value = 60.0 * row[f"{name}_min"]
     low, high = (60.0 * row.get(f"{name}_{end}_min", math.nan) for end in ("low", "high"))
-    cell = range_text(value, low, high).replace(" (", "\n").rstrip(")")
+    cell = range_text(value, low, high).replace(" (", "\n").replace(" to ", "..").rstrip(")")
     missed = row.get("not_reached", 0.0)
     if name == "to_reach" and missed > 0.0:
-        cell += f"\nnot reached in {missed:.0%}"
+        cell += f"\nnever in {missed:.0%}"
     return cell
 
 
@@ -127,9 +130,10 @@ def _figure_cell(row: pd.Series[Any], name: str, unit: str, digits: int = 1) -> 
     """A number, and below it its interval where there is one."""
     low, high = (row.get(f"{name}_{end}_{unit}", math.nan) for end in ("low", "high"))
     middle = _figure(row[f"{name}_{unit}"], digits)
-    if math.isnan(low) or math.isnan(high):
+    ends = (_figure(low, digits), _figure(high, digits))
+    if math.isnan(low) or math.isnan(high) or ends == (middle, middle):
         return middle
-    return f"{middle}\n{_figure(low, digits)} to {_figure(high, digits)}"
+    return f"{middle}\n{ends[0]}..{ends[1]}"
 
 
 def total_text(forecast: Forecast) -> str:
