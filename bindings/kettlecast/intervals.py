@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -12,7 +13,7 @@ from numpy.typing import NDArray
 from . import _core
 from .errors import UnknownName
 from .file_model import nearest
-from .propagation import HIGHEST, Plan, draws_of, reading_errors, tasks_of
+from .propagation import Plan, draws_of, highest_errors, reading_errors, tasks_of
 from .scatter import Scatter
 
 Vector = NDArray[np.float64]
@@ -130,8 +131,8 @@ class Ensemble:
     misread :
         By name of an overshoot, what it is more than the reports of the members say, shape
         (members, phases) [K]. The reports count from the shifted set point. Above the planned one
-        the true value lies by the error of the reading more, the highest reading by an error of
-        its own.
+        the true value lies by the error of the reading more, the highest reading by what
+        its error changed since.
     """
 
     plan: Plan
@@ -234,6 +235,16 @@ def _value(member: tuple[_core.PhaseReport, ...], phase: int, quantity: str) -> 
     return float(found)
 
 
+def _held(plan: Plan, ran: Sequence[_core.EnsembleMember]) -> Vector:
+    """From the set point reached to the end of each phase, shape (members, phases) [s]; else 0."""
+    held = np.zeros((len(ran), len(plan.recipe.phases)))
+    for j, member in enumerate(ran):
+        for i, phase in enumerate(member.phases):
+            if phase.time_to_reach is not None:
+                held[j, i] = phase.duration - phase.time_to_reach
+    return held
+
+
 def run_ensemble(plan: Plan, scatter: Scatter, *, coefficients: bool = True) -> Ensemble:
     """Draw and run the members of an ensemble.
 
@@ -257,6 +268,6 @@ def run_ensemble(plan: Plan, scatter: Scatter, *, coefficients: bool = True) -> 
         tuple(one.failure for one in ran),
         {
             "overshoot": reading_errors(plan, draws),
-            "overshoot_reading": reading_errors(plan, draws, HIGHEST),
+            "overshoot_reading": highest_errors(plan, scatter, draws, _held(plan, ran)),
         },
     )

@@ -14,15 +14,18 @@ member of it is z1 cos(k x) + z2 sin(k x) with x = ln(m) / L and three standard 
 
 from __future__ import annotations
 
+import math
 import zlib
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
+from .fit_problem import FitOptions
 from .scatter import Scatter
 
 Vector = NDArray[np.float64]
@@ -264,3 +267,33 @@ def reading_errors(plan: Plan, draws: Mapping[Input, Vector], which: str = "") -
         for kind, sign in _READINGS[phase.regulated].items():
             errors[:, i] += sign * draws[Input(kind, i + 1, which)]
     return errors
+
+
+def highest_errors(
+    plan: Plan, scatter: Scatter, draws: Mapping[Input, Vector], held: Vector
+) -> Vector:
+    """Error of the highest reading above the set point, shape (members, phases) [K].
+
+    An error that is e when the set point is reached is ``e r + sqrt(1 - r^2) z`` a time t later,
+    with r = exp(-t / T) and T the correlation time of residuals (first-order autoregression). The
+    set point of the model holds e already, so that ``e (1 - r)`` and the rest are left. For z
+    stands the largest of 1 + t / T independent errors, ``s F^-1(F(z)^(1/n))`` with the normal
+    distribution F.
+
+    Parameters
+    ----------
+    plan, scatter, draws :
+        As for `draws_of` and `tasks_of`.
+    held :
+        From the set point reached to the end of the phase, shape (members, phases) [s].
+    """
+    normal, time = NormalDist(), FitOptions().correlation_time
+    fresh = reading_errors(plan, draws, HIGHEST)
+    for i, phase in enumerate(plan.recipe.phases):
+        size = math.hypot(*(getattr(scatter, kind) for kind in _READINGS[phase.regulated]))
+        for j in range(plan.count if size > 0.0 else 0):
+            below = normal.cdf(fresh[j, i] / size) ** (1.0 / (1.0 + held[j, i] / time))
+            fresh[j, i] = size * normal.inv_cdf(min(max(below, 1e-12), 1.0 - 1e-12))
+    alike = np.exp(-held / time)
+    first = reading_errors(plan, draws)
+    return np.asarray(first * (1.0 - alike) + np.sqrt(1.0 - alike**2) * fresh)

@@ -39,7 +39,8 @@ class Scatter:
     floor_reading, probe_reading :
         What the model leaves out, as an error of the reading that a phase is regulated or ended
         by [K], normal, once per phase: with the error e the phase ends where the reading of the
-        model comes to the set point plus e. Its highest reading has an error of its own, as large.
+        model comes to the set point plus e. The error of its highest reading wanders off from e
+        with the correlation time of residuals (`FitOptions`).
     """
 
     hand_delay: float = 10.0

@@ -9,7 +9,15 @@ import pytest
 
 import kettlecast as kc
 from kettlecast.demo import demo_path
-from kettlecast.propagation import HIGHEST, Input, Plan, draws_of, prior_draws, tasks_of
+from kettlecast.propagation import (
+    HIGHEST,
+    Input,
+    Plan,
+    draws_of,
+    highest_errors,
+    prior_draws,
+    tasks_of,
+)
 from kettlecast.scatter import NOTHING
 
 KETTLE = kc.read_kettle(demo_path("kettle.toml"))
@@ -114,6 +122,18 @@ def test_set_points_and_ends_move_by_the_error_of_their_reading() -> None:
         assert found.set_point == pytest.approx(30.0 + floor - probe)
         assert [one.value for one in found.ends] == pytest.approx([340.0 + probe, 60.0])
     assert Input("floor_reading", 1, HIGHEST) in draws
+
+
+@pytest.mark.parametrize(("held", "mean", "spread"), [(0.0, 0.0, 0.0), (480.0, 1.163, 1.188)])
+def test_highest_of_many_errors(held: float, mean: float, spread: float) -> None:
+    # The largest of 5 normal numbers (one per 120 s and the first) has mean 1.163 and standard
+    # deviation 0.669 (Harter, Biometrika 48 (1961) 151, from memory). With r = exp(-480/120) the
+    # error of the set point adds (1 - r)^2: (0.982^2 + 0.669^2)^(1/2) = 1.188.
+    many = plan(WATER)
+    found = highest_errors(many, USUAL, draws_of(many, USUAL), np.full((COUNT, 1), held))
+    one = found[:, 0] / USUAL.probe_reading
+    assert one.mean() == pytest.approx(mean, abs=5.0 / math.sqrt(COUNT))
+    assert one.std() == pytest.approx(spread, abs=5.0 * spread / math.sqrt(2.0 * COUNT))
 
 
 def test_prior_draws_spread_as_the_cards_say() -> None:
