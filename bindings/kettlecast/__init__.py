@@ -70,11 +70,13 @@ from .fit_result import Fit, Param
 from .fitting import fit
 from .foods import food, food_names
 from .forecasting import Forecast, forecast
+from .intervals import Ensemble, Interval
 from .kettle_file import kettle_schema, read_kettle
 from .recipe_changes import with_more
 from .recipe_file import read_recipe, recipe_schema
 from .recipe_writer import write_recipe
 from .run_log import Run, read_run
+from .scatter import Scatter
 from .warm_start import start_after
 
 # `recipe.with_more("carrot", "20 lb")` reads better than a function of a recipe.
@@ -100,6 +102,7 @@ __all__ = [
     "EndKind",
     "EndReason",
     "EndRule",
+    "Ensemble",
     "Error",
     "FileFormatError",
     "FilmSource",
@@ -111,6 +114,7 @@ __all__ = [
     "Forecast",
     "Impeller",
     "IntegrationFailure",
+    "Interval",
     "InvalidArgument",
     "Jacket",
     "JacketFlow",
@@ -129,6 +133,7 @@ __all__ = [
     "Recipe",
     "Regulated",
     "Run",
+    "Scatter",
     "Severity",
     "Shape",
     "Start",

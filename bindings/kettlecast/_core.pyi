@@ -1208,6 +1208,48 @@ class Coefficients:
     def __getstate__(self) -> dict[str, float]: ...
     def __setstate__(self, state: dict[str, float], /) -> None: ...
 
+class _ForecastTaskMembers(TypedDict, total=False):
+    kettle: Kettle
+    coefficients: Coefficients
+    recipe: Recipe
+    start: Start
+
+class ForecastTask(_Record):
+    """One forecast of an ensemble."""
+
+    def __init__(self, **members: Unpack[_ForecastTaskMembers]) -> None: ...
+    @property
+    def kettle(self) -> Kettle:
+        """With controller and surroundings."""
+    @property
+    def coefficients(self) -> Coefficients:
+        """Of this kettle."""
+    @property
+    def recipe(self) -> Recipe:
+        """Phases, run one after the other."""
+    @property
+    def start(self) -> Start:
+        """Temperatures at the start."""
+    def replace(self, **members: Unpack[_ForecastTaskMembers]) -> ForecastTask:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
+class _EnsembleMemberMembers(TypedDict, total=False):
+    phases: Sequence[PhaseReport]
+    failure: str
+
+class EnsembleMember(_Record):
+    """What became of one of an ensemble."""
+
+    def __init__(self, **members: Unpack[_EnsembleMemberMembers]) -> None: ...
+    @property
+    def phases(self) -> list[PhaseReport]:
+        """None if it could not be run."""
+    @property
+    def failure(self) -> str:
+        """Why it could not be run; empty if it was."""
+    def replace(self, **members: Unpack[_EnsembleMemberMembers]) -> EnsembleMember:
+        """A copy with the given members changed; raises UnknownName or TypeError."""
+
 class ForecastResult:
     """Result of a forecast; owns its arrays."""
 
@@ -1380,15 +1422,9 @@ def simulate(
     """Runs a recipe in closed loop. Raises InvalidArgument or IntegrationFailure."""
 
 def simulate_many(
-    kettle: Kettle,
-    coefficients: Sequence[Coefficients],
-    *,
-    recipe: Recipe,
-    start: Start,
-    options: Options = ...,
-    threads: int = 0,
-) -> list[ForecastResult]:
-    """Forecasts one recipe with many sets of coefficients; threads 0: one per core."""
+    tasks: Sequence[ForecastTask], *, options: Options = ..., threads: int = 0
+) -> list[EnsembleMember]:
+    """Forecasts many tasks; threads 0: one per core. Ctrl-C stops it."""
 
 def replay(
     kettle: Kettle,

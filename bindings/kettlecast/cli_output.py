@@ -8,7 +8,6 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
 import typer
 from rich.box import SIMPLE_HEAD
 from rich.console import Console
@@ -26,6 +25,7 @@ from .units import System
 
 if TYPE_CHECKING:
     import pandas as pd
+    from rich.console import JustifyMethod
 
 CAUTION = (
     "Caution: hot surfaces, steam and moving agitators. The food-safety limits of local code and "
@@ -102,7 +102,9 @@ def table(columns: Sequence[str], rows: Iterable[Sequence[str]], left: int = 1) 
     """A table; the first `left` columns are words, the rest numbers."""
     made = Table(box=SIMPLE_HEAD, pad_edge=False, header_style="bold")
     for i, name in enumerate(columns):
-        made.add_column(name, justify="left" if i < left else "right", vertical="top")
+        number = i >= left  # words wrap, numbers do not
+        justify: JustifyMethod = "right" if number else "left"
+        made.add_column(name, justify=justify, vertical="top", no_wrap=number)
     for row in rows:
         made.add_row(*row)
     out().print(made)
@@ -112,23 +114,40 @@ def _time_cell(row: pd.Series[Any], name: str) -> str:
     """A time, and below it its interval where there is one."""
     value = 60.0 * row[f"{name}_min"]
     low, high = (60.0 * row.get(f"{name}_{end}_min", math.nan) for end in ("low", "high"))
-    return range_text(value, low, high).replace(" (", "\n").rstrip(")")
+    cell = range_text(value, low, high).replace(" (", "\n").replace(" to ", "..").rstrip(")")
+    missed = row.get("not_reached", 0.0)
+    if name == "to_reach" and missed > 0.0:
+        cell += f"\nnever in {missed:.0%}"
+    return cell
 
 
 def _figure(value: float, digits: int = 1) -> str:
     """A number with as many decimals, "-" for none; never "-0.0"."""
-    return "-" if math.isnan(value) else f"{round(value, digits) + 0.0:.{digits}f}"
+    return f"{round(value, digits) + 0.0:.{digits}f}" if math.isfinite(value) else "-"
+
+
+def _figure_cell(row: pd.Series[Any], name: str, unit: str, digits: int = 1) -> str:
+    """A number, and below it its interval where there is one."""
+    low, high = (row.get(f"{name}_{end}_{unit}", math.nan) for end in ("low", "high"))
+    middle = _figure(row[f"{name}_{unit}"], digits)
+    ends = (_figure(low, digits), _figure(high, digits))
+    if math.isnan(low) or math.isnan(high) or ends == (middle, middle):
+        return middle
+    return f"{middle}\n{ends[0]}..{ends[1]}"
 
 
 def total_text(forecast: Forecast) -> str:
     """Duration of the whole run with its interval."""
-    members = forecast.member_durations()
-    if not members.size:
+    found = forecast.interval("duration")
+    if found is None:
         return f"{clock_text(forecast.duration)} min (no interval: a plain kettle, not a fit)"
-    tail = 0.5 * (1.0 - forecast.level)
-    low, high = np.quantile(members, [tail, 1.0 - tail])
-    text = range_text(forecast.duration, float(low), float(high))
-    return f"{text} min, {forecast.level:.0%} interval of what the fit leaves open"
+    text = range_text(forecast.duration, found.low, found.high)
+    return f"{text} min, {found.level:.0%} interval"
+
+
+def _say_what_intervals_hold(forecast: Forecast) -> None:
+    if forecast.ensemble is not None:
+        say(f"Intervals hold {forecast.ensemble.holds()}.")
 
 
 def say_forecast(forecast: Forecast, system: System) -> None:
@@ -138,8 +157,8 @@ def say_forecast(forecast: Forecast, system: System) -> None:
     for number, row in forecast.to_dataframe(system).iterrows():
         cells = [_time_cell(row, name) for name in ("to_reach", "duration")]
         highest = _figure(row[f"peak_reading_{sign}"])
-        beyond = _figure(row[f"overshoot_reading_{over}"])
-        lost, energy = _figure(row[f"evaporated_{mass}"], 2), _figure(row["energy_kWh"], 2)
+        beyond = _figure_cell(row, "overshoot_reading", over)
+        lost, energy = _figure_cell(row, "evaporated", mass, 2), _figure(row["energy_kWh"], 2)
         ended = ending_text(forecast, len(rows), system)
         rows.append([f"{number} {row['phase']}", ended, *cells, highest, beyond, lost, energy])
     unit = "degF" if system == "us" else "degC"
@@ -148,6 +167,7 @@ def say_forecast(forecast: Forecast, system: System) -> None:
     say(f"{forecast.recipe.name} on {forecast.kettle.name}, times in minutes:seconds")
     table(head, rows, left=2)
     say(f"Whole run: {total_text(forecast)}.")
+    _say_what_intervals_hold(forecast)
     for note in forecast.notes:
         say(note)
 
@@ -156,13 +176,18 @@ def say_comparison(comparison: Comparison) -> None:
     """Both batches phase by phase, and the answer in a sentence."""
     rows = []
     for number, row in comparison.table.iterrows():
-        times = [60.0 * row[f"{name}_min"] for name in ("known", "changed", "longer")]
+        times = [_time_cell(row, name) for name in ("known", "changed", "longer")]
         name = row["phase"] if number == "total" else f"{number} {row['phase']}"
-        more = [_figure(row[key], 2) for key in ("evaporated_more_kg", "energy_more_kWh")]
-        rows.append([name, *map(clock_text, times), _figure(row["peak_hotter_K"]), *more])
+        over, lost = _figure(row["peak_hotter_K"]), _figure_cell(row, "evaporated_more", "kg", 2)
+        rows.append([name, *times, over, lost, _figure(row["energy_more_kWh"], 2)])
     head = ["phase", "known", "changed", "longer", "hotter\n[K]", "more steam\n[kg]"]
     table([*head, "more energy\n[kWh]"], rows)
     say(comparison.sentence()[:1].upper() + comparison.sentence()[1:])
+    if comparison.longer_interval() is None:
+        return
+    _say_what_intervals_hold(comparison.changed)
+    if comparison.same_day():
+        say("Both batches share hands, ingredients and room, as if cooked on the same day.")
 
 
 def forecast_doubts(*forecasts: Forecast) -> list[str]:

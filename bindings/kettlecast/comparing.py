@@ -3,18 +3,29 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 import pandas as pd
 
-from .clock_text import clock_text
+from .clock_text import clock_text, ends_text
 from .errors import InvalidArgument
+from .forecast_tables import unit_of
 from .forecasting import Forecast
+from .intervals import Interval, interval_of
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
+
+
+# Stem of the columns of each difference that comes with an interval.
+INTERVALS = {
+    "duration": "longer",
+    "overshoot": "overshoot_more",
+    "evaporated": "evaporated_more",
+}
 
 
 @dataclass(frozen=True, eq=False)
@@ -24,8 +35,9 @@ class Comparison:
     Attributes
     ----------
     table :
-        One row per phase and one for the whole run. Differences are changed less known: minutes,
-        kelvin, kilograms.
+        One row per phase and one for the whole run, whose overshoot is the highest of all phases.
+        Differences are changed less known: minutes, kelvin, kilograms; with a fit or scatter each
+        has columns for the ends of its interval.
     known, changed :
         The two forecasts.
     """
@@ -39,18 +51,46 @@ class Comparison:
         """How much longer the changed batch takes [s]."""
         return self.changed.duration - self.known.duration
 
-    def longer_interval(self) -> tuple[float, float] | None:
-        """Interval of `longer` [s] from the spread of the fit; None without a fit.
+    def interval(self, quantity: str, phase: int | None = None) -> Interval | None:
+        """Where a difference, changed less known, is expected to lie, in SI units.
 
-        Both forecasts use the same draws of coefficients, so that what is unknown about the
-        kettle cancels where it acts on both.
+        Members are compared one by one: the coefficients of both batches are the same draws, and
+        so are, in forecasts of the same day, hands, ingredients and room where the batches have
+        them in common, and model errors as far as the batches are alike. What is unknown cancels
+        where it acts on both. Forecast one of them with another `day` for batches that are cooked
+        apart.
+
+        Parameters
+        ----------
+        quantity :
+            duration, time_to_reach, start, overshoot, overshoot_reading, evaporated or energy.
+        phase :
+            Number from 1; None: of the whole run.
+
+        Returns
+        -------
+        Interval or None
+            None if one of the forecasts has no drawn batches or they have not the same number.
         """
-        before, after = self.known.member_durations(), self.changed.member_durations()
-        if before.size == 0 or before.size != after.size:
+        before, after = self.known.ensemble, self.changed.ensemble
+        if before is None or after is None or len(before.members) != len(after.members):
             return None
-        tail = 0.5 * (1.0 - self.known.level)
-        low, high = np.quantile(after - before, [tail, 1.0 - tail])
-        return float(low), float(high)
+        with np.errstate(invalid="ignore"):  # neither end known: infinite less infinite
+            values = after.values(quantity, phase) - before.values(quantity, phase)
+        missed = before.missed(phase) | after.missed(phase)
+        failed = before.failed | after.failed
+        return interval_of(quantity, values, missed, failed, level=self.known.level)
+
+    def longer_interval(self) -> tuple[float, float] | None:
+        """Interval of `longer` [s]; None without a fit or scatter. See `interval`."""
+        found = self.interval("duration")
+        return None if found is None else (found.low, found.high)
+
+    def same_day(self) -> bool:
+        """Whether both forecasts share the draws of what they have in common."""
+        both = [one.ensemble for one in (self.known, self.changed)]
+        days = {(one.plan.seed, one.plan.day) for one in both if one is not None}
+        return len(days) == 1
 
     def sentence(self) -> str:
         """The answer in one sentence."""
@@ -59,7 +99,7 @@ class Comparison:
         interval = self.longer_interval()
         if interval is not None:
             sign = 1.0 if self.longer >= 0.0 else -1.0
-            ends = " to ".join(clock_text(end) for end in sorted(sign * end for end in interval))
+            ends = ends_text(*sorted(sign * end for end in interval))
             text += f" ({self.known.level:.0%} interval {ends})"
         changed, known = clock_text(self.changed.duration), clock_text(self.known.duration)
         return f"{text}: {changed} min instead of {known} min."
@@ -71,7 +111,9 @@ class Comparison:
             "known": self.known.recipe.name,
             "changed": self.changed.recipe.name,
             "longer_min": self.longer / 60.0,
-            "longer_interval_min": None if interval is None else [x / 60.0 for x in interval],
+            "longer_interval_min": interval and [_or_none(end / 60.0) for end in interval],
+            "interval_level": self.known.level if interval else None,
+            "same_day": self.same_day() if interval else None,
             "phases": json.loads(self.table.reset_index().to_json(orient="records")),
         }
         return json.dumps(plain, indent=1)
@@ -81,6 +123,24 @@ class Comparison:
         from .plots import plot_comparison
 
         return plot_comparison(self)
+
+
+def _or_none(value: float) -> float | None:
+    return value if math.isfinite(value) else None
+
+
+def _with_intervals(comparison: Comparison) -> pd.DataFrame:
+    """The table with the ends of the interval of each difference."""
+    columns = {}
+    phases = [*range(1, len(comparison.known.recipe.phases) + 1), None]
+    for quantity, stem in INTERVALS.items():
+        unit, size = unit_of(quantity)
+        found = [comparison.interval(quantity, phase) for phase in phases]
+        for end in ("low", "high"):
+            columns[f"{stem}_{end}_{unit}"] = [
+                np.nan if one is None else getattr(one, end) / size for one in found
+            ]
+    return comparison.table.assign(**columns)
 
 
 def compare(known: Forecast, changed: Forecast) -> Comparison:
@@ -116,5 +176,9 @@ def compare(known: Forecast, changed: Forecast) -> Comparison:
     )
     sums = ["known_min", "changed_min", "longer_min", "evaporated_more_kg", "energy_more_kWh"]
     total = {column: np.nan for column in table} | table[sums].sum().to_dict()
-    table.loc["total"] = total | {"phase": "whole run"}
-    return Comparison(table, known, changed)
+    highest = after["overshoot_K"].max() - before["overshoot_K"].max()
+    table.loc["total"] = total | {"phase": "whole run", "overshoot_more_K": highest}
+    comparison = Comparison(table, known, changed)
+    if comparison.interval("duration") is None:
+        return comparison
+    return replace(comparison, table=_with_intervals(comparison))

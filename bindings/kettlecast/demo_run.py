@@ -135,8 +135,8 @@ def _say_logs(demo: Demo) -> None:
     told = range_text(demo.comparison.longer, *_interval(demo.comparison))
     say(
         f"Longer by forecast: {told} min. Longer by the logs: {clock_text(first)} min than the "
-        f"first stew, {clock_text(second)} min than the second,\nwhich began warmer. The interval "
-        "holds what the fit leaves open, not slow hands and not what the model leaves out."
+        f"first stew, {clock_text(second)} min than the second,\nwhich began warmer and had slower "
+        "hands. The forecasts are for one day: same hands, same store, same room."
     )
 
 

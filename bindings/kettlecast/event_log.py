@@ -183,8 +183,8 @@ def _event_time(rows: Rows, line: int, cell: str, column: TimeColumn, row: int) 
 
 def pours_from(
     events: Sequence[Event], recipe: _core.Recipe | None, path: str | Path
-) -> tuple[tuple[tuple[float, _core.Addition], ...], list[Finding]]:
-    """Time [s] and addition of each `add` event, with findings.
+) -> tuple[tuple[tuple[float, _core.Addition], ...], tuple[float, ...], list[Finding]]:
+    """Time [s] and addition of each `add` event, lateness of those that were planned, findings.
 
     Food, mass and temperature come from the event; piece size, shape and pour time from the
     addition of that name in the recipe, first of the phase the event lies in, then of any phase.
@@ -207,19 +207,22 @@ def pours_from(
     starts = {event.phase: event.time for event in events if event.kind is EventKind.phase_start}
     waiting = _planned(recipe)
     pours: list[tuple[float, _core.Addition]] = []
+    late: list[float] = []
     findings: list[Finding] = []
     for event in events:
         if event.kind is not EventKind.add:
             continue
         name, mass, temperature = _added(rows, event)
-        planned = _take(waiting, name, event.phase)
+        delay = event.time - starts.get(event.phase, event.time)
+        phase, planned = _take(waiting, name, event.phase)
         if planned is None:
             planned = _unplanned(rows, event, name)
             findings.append(_not_planned(event, name, recipe))
-        delay = event.time - starts.get(event.phase, event.time)
+        elif phase == event.phase:
+            late.append(delay - planned.delay)
         changed = planned.replace(mass=mass, temperature=temperature, delay=delay)
         pours.append((event.time, changed))
-    return tuple(pours), findings
+    return tuple(pours), tuple(late), findings
 
 
 def _added(rows: Rows, event: Event) -> tuple[str, float, float]:
@@ -245,14 +248,15 @@ def _planned(recipe: _core.Recipe | None) -> list[tuple[int, _core.Addition]]:
 
 def _take(
     waiting: list[tuple[int, _core.Addition]], name: str, phase: int
-) -> _core.Addition | None:
+) -> tuple[int, _core.Addition | None]:
+    """Phase and addition of that name, first of the phase; 0 and None if there is none."""
     wanted = plain_name(name)
     named = [entry for entry in waiting if plain_name(entry[1].name) == wanted]
     if not named:
-        return None
+        return 0, None
     taken = next((entry for entry in named if entry[0] == phase), named[0])
     waiting.remove(taken)
-    return taken[1]
+    return taken
 
 
 def _unplanned(rows: Rows, event: Event, name: str) -> _core.Addition:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import os
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from enum import Enum
 from pathlib import Path
 from typing import Any
@@ -113,6 +113,11 @@ def _params(plain: dict[str, Any]) -> dict[str, Param]:
     return params
 
 
+def _run_quality(plain: dict[str, Any]) -> RunQuality:
+    run = RunQuality(**plain)
+    return replace(run, lateness=tuple(float(late) for late in run.lateness))
+
+
 def _fit_from(plain: dict[str, Any]) -> Fit:
     options = dict(plain["options"])
     options["integration"] = record_from_plain(_core.Options(), options["integration"])
@@ -124,10 +129,10 @@ def _fit_from(plain: dict[str, Any]) -> Fit:
         fixed=_values(plain, "fixed"),
         covar=_matrix(plain, "covar"),
         scaled_covar=_matrix(plain, "scaled_covar"),
-        runs=tuple(RunQuality(**run) for run in plain["runs"]),
         per_run=tuple(plain["per_run"]),
         of_runs=tuple(_core.Coefficients(one) for one in plain["of_runs"]),
         errors=ErrorModel(**plain["errors"]),
+        runs=tuple(_run_quality(run) for run in plain["runs"]),
         options=FitOptions(**options),
         **{key: plain[key] for key in scalars},
     )
@@ -154,7 +159,7 @@ def read_fit(path: str | Path) -> Fit:
     try:
         fit = _fit_from(plain)
         _core.check(fit.kettle)
-    except (KeyError, TypeError, AttributeError, Error) as error:
+    except (KeyError, TypeError, ValueError, AttributeError, Error) as error:
         message = f"{path}: a part of the fit is missing or impossible: {error}"
         raise FileFormatError(message, file=str(path)) from error
     return fit

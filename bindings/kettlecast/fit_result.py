@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from .fit_profile import ProfileInterval
+    from .scatter import Scatter
 
 Vector = NDArray[np.float64]
 
@@ -61,7 +62,16 @@ class Param:
 
 @dataclass(frozen=True)
 class RunQuality:
-    """How well one run is followed; RMS of model less log [K]."""
+    """How well one run is followed; RMS of model less log [K].
+
+    Attributes
+    ----------
+    floor_slow, probe_slow :
+        The part of it that neighbouring readings share, and noise does not: root of the mean
+        product of neighbouring residuals [K].
+    lateness :
+        How much later than planned each pour began [s], where the recipe plans one.
+    """
 
     name: str
     floor_rms: float | None
@@ -69,6 +79,9 @@ class RunQuality:
     probe_autocorrelation: float
     sha256: str
     heat_source: str = "logged"
+    floor_slow: float | None = None
+    probe_slow: float | None = None
+    lateness: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -202,6 +215,29 @@ class Fit:
         from .fit_profile import profile_of
 
         return profile_of(self, label, level)
+
+    def scatter(self, held_out: float | None = None) -> Scatter:
+        """What differs from batch to batch, as far as the fitted runs tell.
+
+        Model errors are the slow part of the residuals, RMS over the runs, enlarged by
+        ``sqrt(n / (n - p))`` with n independent readings and p coefficients that they decided.
+        Lateness of hands is that of the logged pours; the usual lateness counts for two more.
+        The rest is as `Scatter` has it.
+
+        Parameters
+        ----------
+        held_out :
+            RMS of residuals of runs that were not fitted over that of fitted ones [-], if known;
+            enlarges the model errors in place of the root above.
+
+        Raises
+        ------
+        InvalidArgument
+            `held_out` is not above 0.
+        """
+        from .scatter import scatter_of
+
+        return scatter_of(self, held_out)
 
     def table(self) -> pd.DataFrame:
         """One row per coefficient: value, standard error, start, bounds, unit."""

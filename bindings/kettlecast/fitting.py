@@ -36,14 +36,30 @@ def _curves(one: Observed, replay: _core.Replay) -> dict[str, Vector | None]:
     }
 
 
+def _slow(values: Vector) -> float:
+    """Part of residuals that is alike from one to the next [K]."""
+    return float(np.sqrt(np.maximum(0.0, np.mean(values[1:] * values[:-1]))))
+
+
 def _quality(one: Observed, replay: _core.Replay) -> RunQuality:
     def rms(values: Vector) -> float:
         return float(np.sqrt(np.mean(values**2)))
 
-    floor = None if one.floor is None else rms(replay.floor_reading - one.floor)
+    floor = None if one.floor is None else replay.floor_reading - one.floor
     probe = replay.probe_reading - one.probe
-    alike = float(np.corrcoef(probe[1:], probe[:-1])[0, 1]) if np.ptp(probe) > 0.0 else 0.0
-    return RunQuality(one.run.name, floor, rms(probe), alike, one.run.sha256, one.run.heat_source)
+    return RunQuality(
+        name=one.run.name,
+        floor_rms=None if floor is None else rms(floor),
+        probe_rms=rms(probe),
+        probe_autocorrelation=(
+            float(np.corrcoef(probe[1:], probe[:-1])[0, 1]) if np.ptp(probe) > 0.0 else 0.0
+        ),
+        sha256=one.run.sha256,
+        floor_slow=None if floor is None else _slow(floor),
+        probe_slow=_slow(probe),
+        lateness=one.run.lateness,
+        heat_source=one.run.heat_source,
+    )
 
 
 def _scaled_covariance(information: Vector, reduced: float) -> Vector:

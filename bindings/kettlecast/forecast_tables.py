@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 import pandas as pd
@@ -11,6 +10,7 @@ from numpy.typing import NDArray
 
 from . import _core
 from .errors import InvalidArgument
+from .intervals import Interval
 
 _ICE = 273.15
 _POUND = 0.45359237  # [kg], exact
@@ -25,31 +25,40 @@ REASONS = {
 }
 
 
-@dataclass(frozen=True)
-class Spread:
-    """Ends of the interval of each phase, shape (phases,) each [s]; NaN where never reached."""
+# Stem of the columns of each quantity that comes with an interval.
+INTERVAL_COLUMNS = {
+    "time_to_reach": "to_reach",
+    "duration": "duration",
+    "overshoot": "overshoot",
+    "overshoot_reading": "overshoot_reading",
+    "evaporated": "evaporated",
+}
 
-    to_reach_low: NDArray[np.float64]
-    to_reach_high: NDArray[np.float64]
-    duration_low: NDArray[np.float64]
-    duration_high: NDArray[np.float64]
+Intervals = Mapping[str, Sequence[Interval | None]]
 
 
-def spread_of(members: Sequence[Sequence[_core.PhaseReport]], level: float) -> Spread:
-    """Central interval of the members of an ensemble."""
-    low, high = 0.5 * (1.0 - level), 0.5 * (1.0 + level)
-    reach = np.array(
-        [[np.nan if p.time_to_reach is None else p.time_to_reach for p in one] for one in members]
-    )
-    duration = np.array([[p.duration for p in one] for one in members])
+def unit_of(quantity: str, us: bool = False) -> tuple[str, float]:
+    """Ending of the columns of a quantity, and how much of SI one of its unit is."""
+    if quantity in ("overshoot", "overshoot_reading"):
+        return ("F", 1.0 / 1.8) if us else ("K", 1.0)
+    if quantity == "evaporated":
+        return ("lb", _POUND) if us else ("kg", 1.0)
+    return "min", 60.0
 
-    def ends(values: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-        columns = [c[np.isfinite(c)] for c in values.T]
-        lows = [np.quantile(c, low) if c.size else np.nan for c in columns]
-        highs = [np.quantile(c, high) if c.size else np.nan for c in columns]
-        return np.array(lows), np.array(highs)
 
-    return Spread(*ends(reach), *ends(duration))
+def _interval_columns(intervals: Intervals, us: bool) -> dict[str, list[float]]:
+    """Low and high ends by name of the column, NaN without an interval; share not reached [-]."""
+    columns = {}
+    for quantity, stem in INTERVAL_COLUMNS.items():
+        unit, size = unit_of(quantity, us)
+        for end in ("low", "high"):
+            columns[f"{stem}_{end}_{unit}"] = [
+                np.nan if one is None else getattr(one, end) / size for one in intervals[quantity]
+            ]
+    columns["not_reached"] = [
+        np.nan if one is None else one.not_reached for one in intervals["time_to_reach"]
+    ]
+    return columns
 
 
 def _row(phase: _core.PhaseReport, planned: _core.Phase, us: bool) -> dict[str, object]:
@@ -83,7 +92,7 @@ def _row(phase: _core.PhaseReport, planned: _core.Phase, us: bool) -> dict[str, 
 def phases_table(
     phases: Sequence[_core.PhaseReport],
     recipe: _core.Recipe,
-    spread: Spread | None,
+    intervals: Intervals | None,
     system: str,
 ) -> pd.DataFrame:
     """One row per phase, indexed by its number from 1."""
@@ -92,10 +101,8 @@ def phases_table(
     pairs = zip(phases, recipe.phases, strict=True)
     table = pd.DataFrame([_row(phase, planned, system == "us") for phase, planned in pairs])
     table.index = pd.RangeIndex(1, len(table) + 1, name="number")
-    if spread is not None:
-        for name in ("to_reach", "duration"):
-            for end in ("low", "high"):
-                table[f"{name}_{end}_min"] = getattr(spread, f"{name}_{end}") / 60.0
+    if intervals is not None:
+        table = table.assign(**_interval_columns(intervals, system == "us"))
     return table
 
 

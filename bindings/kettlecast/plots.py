@@ -161,21 +161,37 @@ def _set_points(axes: Axes, forecast: Forecast, degrees: Degrees) -> None:
 
 
 def _phase_ends(axes: Axes, forecast: Forecast) -> None:
-    """A hatched band where the end of each phase lies, from the spread of the fit."""
-    if not forecast.members:
-        return
-    tail = 0.5 * (1.0 - forecast.level)
-    ends = np.cumsum([[phase.duration for phase in one] for one in forecast.members], axis=1)
-    for low, high in np.quantile(ends / 60.0, [tail, 1.0 - tail], axis=0).T:
+    """A hatched band where the end of each phase is expected to lie."""
+    right = axes.get_xlim()[1]
+    for low, high in _end_intervals(forecast):
         axes.axvspan(
-            low, high, facecolor="none", edgecolor=GREY, hatch="/////", lw=0, zorder=1, alpha=0.7
+            low / 60.0,
+            min(high / 60.0, right),
+            facecolor="none",
+            edgecolor=GREY,
+            hatch="/////",
+            lw=0,
+            zorder=1,
+            alpha=0.7,
         )
+
+
+def _end_intervals(forecast: Forecast) -> Iterator[tuple[float, float]]:
+    """Interval of the end of each phase [s]; those of which no end is known are left out."""
+    count = len(forecast.recipe.phases)
+    ends = [forecast.interval("start", number) for number in range(2, count + 1)]
+    for found in (*ends, forecast.interval("duration")):
+        if found is not None and np.isfinite(found.low):
+            yield found.low, found.high
 
 
 def _footnote(forecast: Forecast, narrow: list[str]) -> str:
     text = "Thin level lines are set points."
-    if forecast.members:
-        text += f" Hatched: {forecast.level:.0%} interval of the end of a phase."
+    if forecast.ensemble is not None:
+        text += (
+            f" Hatched: {forecast.level:.0%} interval of the end of a phase; it holds "
+            f"{forecast.ensemble.holds()}."
+        )
     if narrow:
         text += " Phases: " + "; ".join(narrow) + "."
     return textwrap.fill(text, 130)
@@ -218,7 +234,8 @@ def plot_forecast(forecast: Forecast, system: units.System = "metric") -> Figure
     duties = _duties(forecast)
     axes, lanes = figure.subplots(2, 1, sharex=True, height_ratios=(4.2, len(duties) / 3.0))
     stretches = _stretches(forecast, system)
-    axes.set_xlim(0.0, forecast.duration / 60.0)
+    latest = [high for _, high in _end_intervals(forecast) if np.isfinite(high)]
+    axes.set_xlim(0.0, max([forecast.duration, *latest]) / 60.0)
     for part in (axes, lanes):
         shade_phases(part, stretches)
         _phase_ends(part, forecast)
@@ -308,6 +325,15 @@ def _timeline(axes: Axes, height: float, stretches: list[Stretch], known: list[S
             axes.text(middle, height, text, ha="center", va="center", fontsize=SMALL)
 
 
+def _whole_run(axes: Axes, height: float, forecast: Forecast) -> None:
+    """A line with caps where the end of the run is expected to lie."""
+    found = forecast.interval("duration")
+    if found is None or not (np.isfinite(found.low) and np.isfinite(found.high)):
+        return
+    ends = np.array([found.low, found.high]) / 60.0
+    axes.plot(ends, [height, height], color=INK, lw=1.4, marker="|", ms=9, clip_on=False, zorder=4)
+
+
 def plot_comparison(comparison: Comparison) -> Figure:
     """Product temperature of both batches over time, and their phases as bars."""
     known, changed = comparison.known, comparison.changed
@@ -324,6 +350,8 @@ def plot_comparison(comparison: Comparison) -> Figure:
     before, after = _stretches(known), _stretches(changed)
     _timeline(bars, 1.0, before, before)
     _timeline(bars, 0.0, after, before)
+    _whole_run(bars, 1.0, known)
+    _whole_run(bars, 0.0, changed)
     bars.set_yticks([1.0, 0.0], ["known", "changed"])
     bars.set_ylim(-0.5, 1.5)
     bars.tick_params(axis="y", length=0)
@@ -333,5 +361,8 @@ def plot_comparison(comparison: Comparison) -> Figure:
         plain_frame(part)
     figure.suptitle(textwrap.fill(comparison.sentence(), 100), fontsize=11.5)
     names = "; ".join(f"{stretch.number} {stretch.name}" for stretch in before)
-    figure.supxlabel(textwrap.fill(f"Phases: {names}.", 130), fontsize=SMALL - 0.5, color="#555555")
+    text = f"Phases: {names}."
+    if comparison.longer_interval() is not None:
+        text += f" Lines with caps: {known.level:.0%} interval of the end of the run."
+    figure.supxlabel(textwrap.fill(text, 130), fontsize=SMALL - 0.5, color="#555555")
     return figure

@@ -69,6 +69,9 @@ class Run:
     started :
         What the clock of the log showed at 0 s, with its zone if that is known; None if the log has
         elapsed time or times without dates.
+    lateness :
+        How much later each pour began than the recipe plans [s], below 0 for earlier; only pours
+        that lie in their phase of a recipe.
     """
 
     name: str
@@ -90,6 +93,7 @@ class Run:
     sha256: str
     heat_source: HeatSource = "logged"
     started: datetime.datetime | None = None
+    lateness: tuple[float, ...] = ()
 
 
 def read_run(
@@ -164,7 +168,7 @@ def read_run(
     _check_heat(table, heat)
     events_path = _events_path(path, events)
     happened, doubts = read_events(events_path, options, table.clock) if events_path else ((), [])
-    pours, unplanned = pours_from(happened, recipe, events_path or path)
+    pours, late, unplanned = pours_from(happened, recipe, events_path or path)
     phases = tuple(event.time for event in happened if event.kind is EventKind.phase_start)
     reached = _reached(happened, len(phases))
     if heat != "logged":
@@ -200,6 +204,7 @@ def read_run(
         sha256=table.sha256,
         heat_source=heat,
         started=None if table.clock is None else table.clock.started,
+        lateness=late,
     )
 
 

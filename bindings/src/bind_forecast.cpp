@@ -24,6 +24,8 @@ void bind_phase_report(py::module_& module) {
       .value("timed_out", EndReason::timed_out)
       .finalize();
   bind_record<PhaseReport>(module, "PhaseReport", "What happened in one phase; SI units.");
+  bind_record<ForecastTask>(module, "ForecastTask", "One forecast of an ensemble.");
+  bind_record<EnsembleMember>(module, "EnsembleMember", "What became of one of an ensemble.");
 }
 
 py::tuple forecast_state(const Forecast& forecast) {
@@ -71,14 +73,12 @@ void bind_forecast(py::module_& module) {
              "Runs a recipe in closed loop. Raises InvalidArgument or IntegrationFailure.");
   module.def(
       "simulate_many",
-      [](const Kettle& kettle, const std::vector<Coefficients>& coefficients, const Recipe& recipe,
-         const Start& start, const Options& options, unsigned threads) {
-        return simulate_many(kettle, coefficients, recipe, start, {options, threads, poll_signals});
+      [](const std::vector<ForecastTask>& tasks, const Options& options, unsigned threads) {
+        return simulate_many(tasks, {options, threads, poll_signals});
       },
-      py::arg("kettle"), py::arg("coefficients"), py::kw_only(), py::arg("recipe"),
-      py::arg("start"), py::arg("options") = Options(), py::arg("threads") = 0,
+      py::arg("tasks"), py::kw_only(), py::arg("options") = Options(), py::arg("threads") = 0,
       py::call_guard<py::gil_scoped_release>(),
-      "Forecasts one recipe with many sets of coefficients on several threads.");
+      "Forecasts many tasks on several threads. Ctrl-C stops it.");
 }
 
 }  // namespace kettlecast::python

@@ -63,13 +63,27 @@ TEST_CASE("an ensemble does not depend on the number of threads") {
 TEST_CASE("forecasts of an ensemble are those of single runs") {
   const Recipe recipe{"heat",
                       {batch::hold(330.0, 60.0, {batch::liquid(batch::water(), 20.0, 290.0)})}};
-  const std::vector<Coefficients> members{Coefficients(), Coefficients().with("probe.lag", 30.0)};
-  const auto many = simulate_many(batch::stew_kettle(), members, recipe, {}, on_threads(2));
+  std::vector<ForecastTask> tasks(2, {batch::stew_kettle(), {}, recipe, {}});
+  tasks[1].coefficients = Coefficients().with("probe.lag", 30.0);
+  const auto many = simulate_many(tasks, on_threads(2));
   REQUIRE(many.size() == 2);
-  for (std::size_t i = 0; i < members.size(); ++i) {
-    CHECK(many[i].phases == batch::run(batch::stew_kettle(), recipe, members[i]).phases);
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    CHECK(many[i].phases == batch::run(batch::stew_kettle(), recipe, tasks[i].coefficients).phases);
+    CHECK(many[i].failure.empty());
   }
   CHECK_FALSE(many[0].phases == many[1].phases);
+}
+
+TEST_CASE("a member that cannot be run says why and does not stop the others") {
+  const Recipe recipe{"heat",
+                      {batch::hold(330.0, 60.0, {batch::liquid(batch::water(), 20.0, 290.0)})}};
+  std::vector<ForecastTask> tasks(3, {batch::stew_kettle(), {}, recipe, {}});
+  tasks[1].recipe.phases[0].additions[0].mass = 5000.0;
+  const auto many = simulate_many(tasks, on_threads(2));
+  CHECK(many[1].phases.empty());
+  CHECK_THAT(many[1].failure, mentions("allowed are at most"));
+  CHECK(many[0].phases.size() == 1);
+  CHECK(many[0] == many[2]);
 }
 
 TEST_CASE("a plan that does not exist is refused") {

@@ -163,7 +163,9 @@ def test_forecast_json_holds_phases_books_and_caution() -> None:
         "recipe",
         "duration_min",
         "product_mass_kg",
+        "duration_interval_min",
         "interval_level",
+        "interval_holds",
         "notes",
         "phases",
         "balance",
@@ -187,6 +189,7 @@ def test_forecast_of_a_saved_fit_has_intervals(saved: Path) -> None:
     assert phase["duration_low_min"] < phase["duration_min"] < phase["duration_high_min"]
     said = run("forecast", saved, WATER, "--draws", 10).stdout
     assert "90% interval" in said
+    assert "Intervals hold the spread of the coefficients, hands " in said
     assert plain("forecast", saved, WATER, "--draws", 0)["interval_level"] is None
 
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from kettlecast._core import Coefficients
-from kettlecast.clock_text import clock_text, range_text
+from kettlecast.clock_text import clock_text, ends_text, range_text
 from kettlecast.comparing import compare
 from kettlecast.demo import demo_path
 from kettlecast.errors import InvalidArgument
@@ -78,11 +78,39 @@ def test_swapped_forecasts_change_the_sign(pair: tuple[Forecast, Forecast]) -> N
 
 def test_interval_pairs_the_draws(pair: tuple[Forecast, Forecast]) -> None:
     low, high = compare(*pair).longer_interval() or (math.nan, math.nan)
-    each = pair[1].member_durations() - pair[0].member_durations()
-    assert (low, high) == pytest.approx(tuple(np.quantile(each, [0.05, 0.95])))
+    each = pair[1].ensemble.values("duration") - pair[0].ensemble.values("duration")
+    ends = np.quantile(each, [0.05, 0.95], method="weibull")
+    assert (low, high) == pytest.approx(tuple(ends))
     # What is unknown about the kettle acts on both, so the difference is known better than each.
-    apart = np.ptp(pair[0].member_durations())
+    apart = np.ptp(pair[0].ensemble.values("duration"))
     assert high - low < apart
+
+
+def test_batches_of_two_days_differ_by_more(pair: tuple[Forecast, Forecast], fitted: Fit) -> None:
+    one_day = compare(*pair)
+    two_days = compare(pair[0], forecast(fitted, MORE, draws=30, day=1))
+    assert (one_day.same_day(), two_days.same_day()) == (True, False)
+    (low, high), (lower, higher) = (
+        one.longer_interval() or (0.0, 0.0) for one in (one_day, two_days)
+    )
+    assert higher - lower > 1.5 * (high - low)
+
+
+def test_every_difference_has_an_interval_and_the_run_too(pair: tuple[Forecast, Forecast]) -> None:
+    comparison = compare(*pair)
+    table = comparison.table
+    for stem, unit in (("longer", "min"), ("overshoot_more", "K"), ("evaporated_more", "kg")):
+        for row in (1, "total"):
+            low, high = (table.loc[row, f"{stem}_{end}_{unit}"] for end in ("low", "high"))
+            assert low < high
+    assert table.loc["total", "longer_low_min"] * 60.0 == comparison.longer_interval()[0]
+    assert not [name for name in compare(forecast(KETTLE, WATER), pair[1]).table if "low" in name]
+
+
+def test_numbers_of_draws_that_differ_give_no_interval(
+    pair: tuple[Forecast, Forecast], fitted: Fit
+) -> None:
+    assert compare(pair[0], forecast(fitted, MORE, draws=20)).longer_interval() is None
 
 
 def test_a_tenth_more_water_takes_a_tenth_longer_less_the_share_of_the_metal() -> None:
@@ -155,6 +183,19 @@ def test_different_numbers_of_phases_are_refused() -> None:
 )
 def test_clock_text(seconds: float, text: str) -> None:
     assert clock_text(seconds) == text
+
+
+@pytest.mark.parametrize(
+    ("ends", "text"),
+    [
+        ((60.0, 75.0), "1:00 to 1:15"),
+        ((60.0, math.inf), "1:00 or more"),
+        ((-math.inf, 75.0), "1:15 or less"),
+        ((-math.inf, math.inf), "open at both ends"),
+    ],
+)
+def test_ends_that_are_not_known_are_open(ends: tuple[float, float], text: str) -> None:
+    assert ends_text(*ends) == text
 
 
 def test_range_text_shows_ends_that_differ() -> None:

@@ -36,13 +36,14 @@ def test_intervals_hold_the_point(now) -> None:
     row = now.phases.loc[1]
     for name in ("to_reach", "duration"):
         assert row[f"{name}_low_min"] < row[f"{name}_min"] < row[f"{name}_high_min"]
-    members = now.member_durations()
+    members = now.ensemble.values("duration")
     assert members.shape == (40,)
     assert members.min() < now.duration < members.max()
 
 
 def test_interval_is_that_of_the_members(now) -> None:
-    low, high = np.quantile(now.member_durations() / 60.0, [0.05, 0.95])
+    values = now.ensemble.values("duration") / 60.0
+    low, high = np.quantile(values, [0.05, 0.95], method="weibull")
     row = now.phases.loc[1]  # the only phase, so its duration is that of the run
     assert (row["duration_low_min"], row["duration_high_min"]) == pytest.approx((low, high))
 
@@ -66,7 +67,8 @@ def test_same_seed_gives_the_same_forecast(fitted: Fit) -> None:
 def test_without_draws_there_is_no_interval(kettle: str, fitted: Fit) -> None:
     result = forecast(fitted, WATER, draws=0) if kettle == "fit" else forecast(KETTLE, WATER)
     assert result.members == ()
-    assert result.spread() is None
+    assert result.ensemble is None
+    assert result.interval("duration") is None
     assert not [column for column in result.phases if column.endswith(("low_min", "high_min"))]
 
 

@@ -44,16 +44,20 @@ std::vector<ReplaySlopes> replay_slopes_many(const Kettle& kettle,
   return results;
 }
 
-std::vector<Forecast> simulate_many(const Kettle& kettle,
-                                    const std::vector<Coefficients>& coefficients,
-                                    const Recipe& recipe, const Start& start,
-                                    const EnsembleOptions& options) {
-  std::vector<Forecast> results(coefficients.size());
+std::vector<EnsembleMember> simulate_many(const std::vector<ForecastTask>& tasks,
+                                          const EnsembleOptions& options) {
+  std::vector<EnsembleMember> members(tasks.size());
   const auto run = [&](std::size_t i) {
-    results[i] = simulate(kettle, coefficients[i], recipe, start, options.run);
+    const ForecastTask& task = tasks[i];
+    try {
+      members[i].phases =
+          simulate(task.kettle, task.coefficients, task.recipe, task.start, options.run).phases;
+    } catch (const Error& error) {
+      members[i].failure = error.message();
+    }
   };
-  parallel_for(coefficients.size(), options.threads, run, options.poll);
-  return results;
+  parallel_for(tasks.size(), options.threads, run, options.poll);
+  return members;
 }
 
 }  // namespace kettlecast

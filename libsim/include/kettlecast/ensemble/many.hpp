@@ -1,8 +1,10 @@
 #pragma once
 
 #include <functional>
+#include <string>
 #include <vector>
 
+#include "kettlecast/base/record.hpp"
 #include "kettlecast/simulate/forecast.hpp"
 #include "kettlecast/simulate/replay.hpp"
 #include "kettlecast/simulate/sensitivity.hpp"
@@ -45,12 +47,40 @@ std::vector<ReplaySlopes> replay_slopes_many(const Kettle& kettle,
                                              const std::vector<SlopeTask>& tasks,
                                              const EnsembleOptions& options);
 
-/// Forecasts one recipe with many sets of coefficients.
-/// @returns one forecast per set, in their order
-/// @throws what the first failing forecast throws
-std::vector<Forecast> simulate_many(const Kettle& kettle,
-                                    const std::vector<Coefficients>& coefficients,
-                                    const Recipe& recipe, const Start& start,
-                                    const EnsembleOptions& options);
+/// One forecast of an ensemble: everything that may differ from member to member.
+struct ForecastTask {
+  Kettle kettle;
+  Coefficients coefficients;
+  Recipe recipe;
+  Start start;
+
+  template <class Visitor>
+  static void describe(Visitor&& visit) {
+    visit("kettle", &ForecastTask::kettle);
+    visit("coefficients", &ForecastTask::coefficients);
+    visit("recipe", &ForecastTask::recipe);
+    visit("start", &ForecastTask::start);
+  }
+  bool operator==(const ForecastTask& other) const { return equal_records(*this, other); }
+};
+
+/// What became of one member of an ensemble of forecasts.
+struct EnsembleMember {
+  std::vector<PhaseReport> phases;  ///< none if it could not be run
+  std::string failure;              ///< why it could not be run; empty if it was
+
+  template <class Visitor>
+  static void describe(Visitor&& visit) {
+    visit("phases", &EnsembleMember::phases);
+    visit("failure", &EnsembleMember::failure);
+  }
+  bool operator==(const EnsembleMember& other) const { return equal_records(*this, other); }
+};
+
+/// Forecasts many tasks. A member that cannot be run says why and does not stop the others, since
+/// an ensemble must count those it lost.
+/// @returns one member per task, in the order of the tasks
+std::vector<EnsembleMember> simulate_many(const std::vector<ForecastTask>& tasks,
+                                          const EnsembleOptions& options);
 
 }  // namespace kettlecast
