@@ -136,7 +136,8 @@ class LeverKind(enum.Enum):
     addition_delay = 1
     addition_temperature = 2
     addition_mass = 3
-    set_point = 4
+    start = 4
+    set_point = 5
 
 class _Record:
     """What all records have: values that compare, copy and pickle; not a class at run time."""

@@ -123,7 +123,7 @@ def prior_draws(
     return tuple(_core.from_scaled(centre, names, point=point) for point in points)
 
 
-def _additions(phase: _core.Phase) -> Iterator[tuple[_core.Addition, int]]:
+def addition_occurrences(phase: _core.Phase) -> Iterator[tuple[_core.Addition, int]]:
     """Additions of a phase, each with which of that name it is."""
     seen: Counter[str] = Counter()
     for one in phase.additions:
@@ -139,7 +139,7 @@ def inputs_of(recipe: _core.Recipe) -> list[Input]:
         signals += [rule.signal for rule in phase.ends if rule.kind in _ENDS_ON_SIGNAL]
         kinds = {kind: None for signal in signals for kind in _READINGS[signal]}
         found += [Input(kind, number, which) for kind in kinds for which in ("", HIGHEST)]
-        for one, occurrence in _additions(phase):
+        for one, occurrence in addition_occurrences(phase):
             for kind in ("hand_delay", "ingredient_temperature", "mass"):
                 found.append(Input(kind, number, one.name, occurrence))
     return found
@@ -196,7 +196,7 @@ def _changed_phase(phase: _core.Phase, number: int, shifts: Mapping[Input, float
     }
     latest = _latest(phase)
     additions = []
-    for one, occurrence in _additions(phase):
+    for one, occurrence in addition_occurrences(phase):
         kinds = ("hand_delay", "ingredient_temperature", "mass")
         own = {kind: shifts[Input(kind, number, one.name, occurrence)] for kind in kinds}
         additions.append(_poured(one, own, latest))

@@ -14,6 +14,7 @@ void bind_lever(py::module_& module) {
       .value("addition_delay", LeverKind::addition_delay)
       .value("addition_temperature", LeverKind::addition_temperature)
       .value("addition_mass", LeverKind::addition_mass)
+      .value("start", LeverKind::start)
       .value("set_point", LeverKind::set_point)
       .finalize();
   bind_record<Lever>(module, "Lever", "One input that results are differentiated by.");

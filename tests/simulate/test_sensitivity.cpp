@@ -153,19 +153,23 @@ TEST_CASE("forecasts have the slopes of quotients of differences, for levers of 
     change(below, -step);
     return (total(above) - total(below)) / (2.0 * step);
   };
+  const auto total_from = [&](double warmer) {
+    const Start start{295.15 + warmer, 295.15 + warmer};
+    return batch::run(kettle, batch::stew(), {}, start, fine).duration;
+  };
   // Additions in order: oil, carrot, water, carrot.
-  const std::vector<Lever> levers{{LeverKind::addition_delay, 1},
-                                  {LeverKind::addition_temperature, 2},
-                                  {LeverKind::addition_mass, 2},
-                                  {LeverKind::addition_mass, 3},
-                                  {LeverKind::set_point, 1}};
+  const std::vector<Lever> levers{
+      {LeverKind::addition_delay, 1}, {LeverKind::addition_temperature, 2},
+      {LeverKind::addition_mass, 2},  {LeverKind::addition_mass, 3},
+      {LeverKind::set_point, 1},      {LeverKind::start, 0}};
   const auto found = simulate_slopes(kettle, {}, batch::stew(), {}, levers, fine);
   const std::vector<double> expected{
       quotient(1e-2, [](Recipe& r, double d) { r.phases[0].additions[1].delay += d; }),
       quotient(1e-2, [](Recipe& r, double d) { r.phases[1].additions[0].temperature += d; }),
       quotient(1e-4, [](Recipe& r, double d) { r.phases[1].additions[0].mass *= 1.0 + d; }),
       quotient(1e-4, [](Recipe& r, double d) { r.phases[1].additions[1].mass *= 1.0 + d; }),
-      quotient(1e-3, [](Recipe& r, double d) { r.phases[1].set_point += d; })};
+      quotient(1e-3, [](Recipe& r, double d) { r.phases[1].set_point += d; }),
+      (total_from(0.01) - total_from(-0.01)) / 0.02};
   for (std::size_t k = 0; k < levers.size(); ++k) {
     INFO("lever " << k);
     CHECK_THAT(found.duration[k], WithinRel(expected[k], 5e-3) || WithinAbs(expected[k], 5e-3));

@@ -106,6 +106,17 @@ std::vector<T> KettleModel<T>::initial_state(const Start& start) const {
 }
 
 template <class T>
+void KettleModel<T>::warm(const T& by, std::vector<T>& x) const {
+  for (auto node :
+       {slot::elements, slot::floor_lower, slot::floor_upper, slot::jacket, slot::wall_wet,
+        slot::wall_dry, slot::floor_reading, slot::probe_reading, slot::core_reading}) {
+    x[node] += by;
+  }
+  x[slot::liquid_enthalpy] +=
+      coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area * by;
+}
+
+template <class T>
 const Scene<T>& KettleModel<T>::scene_at(const std::vector<T>& x) {
   const T metal_capacity = coefficient(Coefficient::agitator_heat_capacity) * geometry_.floor_area;
   observe({geometry_, metal_capacity, kettle_.surroundings.pressure, boiling_point_, &layout_,

@@ -66,6 +66,9 @@ class BatchRun {
     if (feedback_) feedback_(x, inputs_, ignored);
   }
 
+  /// Warms the empty kettle before the run starts [K].
+  void warm_start(const T& by) { model_.warm(by, state_); }
+
   /// Starts a pour; one without a pour time is there at once.
   void start_pour(std::size_t addition);
   void end_pour(std::size_t addition) { inputs_.pour_rate[addition] = 0.0; }

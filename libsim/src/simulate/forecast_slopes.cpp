@@ -69,7 +69,7 @@ ForecastSlopes simulate_slopes(const Kettle& kettle, const Coefficients& coeffic
   result.slopes.resize(recipe.phases.size());
   in_groups<slopes_of<Dual8>>(levers, coefficients, [&](const Levers& group, std::size_t) {
     BatchRun<Dual8> run(kettle, seeded<Dual8>(coefficients, group), additions, start, options);
-    seed_additions(group, run.model());
+    seed_run(group, run);
     Unwitnessed nobody;
     const auto reports = run_phases(run, recipe, group, nobody);
     result.phases.clear();

@@ -271,7 +271,7 @@ ReplaySlopes replay_slopes(const Kettle& kettle, const Coefficients& coefficient
   in_groups<slopes_of<Dual8>>(levers, coefficients, [&](const Levers& group, std::size_t first) {
     BatchRun<Dual8> run(there, seeded<Dual8>(coefficients, group), additions_of(plan), plan.start,
                         options);
-    seed_additions(group, run.model());
+    seed_run(group, run);
     const auto readings = drive(run, plan, group);
     result.replay = {values_of(readings.floor), values_of(readings.probe),
                      values_of(readings.evaporated), run.balance()};

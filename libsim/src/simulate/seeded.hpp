@@ -4,6 +4,7 @@
 #include <array>
 #include <vector>
 
+#include "batch_run.hpp"
 #include "kettlecast/base/errors.hpp"
 #include "kettlecast/kettle/coefficients.hpp"
 #include "kettlecast/kettle/model.hpp"
@@ -43,6 +44,7 @@ inline double scale_of(const Lever& lever, const Coefficients& coefficients) {
 inline void check(const std::vector<Lever>& levers, std::size_t additions, std::size_t phases) {
   for (const auto& lever : levers) {
     const std::size_t count = lever.kind == LeverKind::coefficient ? coefficient_count
+                              : lever.kind == LeverKind::start     ? 1
                               : lever.kind == LeverKind::set_point ? phases
                                                                    : additions;
     if (lever.index < count) continue;
@@ -74,7 +76,9 @@ std::array<T, coefficient_count> seeded(const Coefficients& coefficients, const 
 }
 
 template <class T>
-void seed_additions(const Levers& levers, KettleModel<T>& model) {
+void seed_run(const Levers& levers, BatchRun<T>& run) {
+  run.warm_start(seed<T>(levers, LeverKind::start, 0));
+  KettleModel<T>& model = run.model();
   for (std::size_t i = 0; i < model.additions().size(); ++i) {
     auto& change = model.change(i);
     change.delay += seed<T>(levers, LeverKind::addition_delay, i);

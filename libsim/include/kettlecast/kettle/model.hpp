@@ -73,6 +73,9 @@ class KettleModel {
   /// Empty kettle at the given temperatures, sensors at rest.
   std::vector<T> initial_state(const Start& start) const;
 
+  /// Warms an empty kettle with its sensors [K].
+  void warm(const T& by, std::vector<T>& x) const;
+
   /// Writes the rates of change at x; dxdt gets the size of the layout.
   void rates(const Inputs& inputs, const std::vector<T>& x, std::vector<T>& dxdt);
 

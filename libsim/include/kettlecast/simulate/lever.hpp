@@ -15,6 +15,7 @@ enum class LeverKind {
   addition_delay,        ///< start of a pour [s]
   addition_temperature,  ///< of what is poured [K]
   addition_mass,         ///< mass relative to the one stated [-]
+  start,                 ///< temperatures at the start, all together [K]
   set_point              ///< of a phase, and what its overshoot is measured from [K]
 };
 
