@@ -32,9 +32,8 @@ REACH_LIMIT = {"planned": 0.06, "as it happened": 0.04}
 TOTAL_LIMIT = {"planned": 0.02, "as it happened": 0.015}
 OVERSHOOT_LIMIT = 0.7  # [K]
 KNOWN_OUT = {
-    "stew_70kg_again: phase 1, overshoot of the reading": "the controller of the log sees a noisy "
-    "reading once a second, at 0.4 K/s; ours sees a smooth one at once. Late heat of the elements "
-    "is a compromise between this phase and the cycles of the next"
+    "stew_70kg_again: phase 1, overshoot of the reading": "not explained; likely is that the "
+    "controller of the log sees a noisy reading once a second, ours a smooth one at once"
 }
 SMOOTHED = 10.0  # [s], logs are averaged over this long before their peak is read off
 DIFFERENCE_LIMIT = 60.0  # [s]

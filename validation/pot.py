@@ -161,7 +161,7 @@ def outcome(folder: Path) -> Outcome:
         f"(T10) warms faster than {SWITCHED_ON} K/s. Water is the mean of T7 to T9.",
         values_note(fit),
         f"The next goal is {RMS_GOAL} K. Thermocouples in the water differ by 0.5 to 1.5 K.",
-        "Runs with a lid tell next to nothing about evaporation into the open, so that it is at its "
+        "Runs with a lid tell next to nothing about evaporation into the open; it is at its "
         "default in the run without one.",
         "The prediction leans on the metal of the pot, which no run of one volume can tell.",
     )
