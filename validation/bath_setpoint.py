@@ -29,8 +29,8 @@ GAIN, INTEGRAL_TIME = 0.3, 600.0  # [1/K] as logged between 100 and 25 % duty; [
 REACHED_WITHIN = 0.5  # [K]
 LEAST_STEP = 5.0  # [K], set points that rise by less are not timed
 
-#: Logs this slow cannot tell how fast heater and sensor are. The stepped runs can, and 1 s was taken
-#: after seeing them: with 5 s, overshoots in closed loop come out about 0.6 K higher.
+#: Logs this slow cannot tell how fast heater and sensor are. The stepped runs can; 1 s was
+#: taken after seeing them: with 5 s, overshoots in closed loop come out about 0.6 K higher.
 HELD = {"floor.loss": 0.0, "elements.lag": 1.0, "probe.lag": 1.0, "probe.offset": 0.0}
 VARY = [name for name in FREE if name not in HELD] + ["floor.efficiency"]
 OPTIONS = kc.FitOptions(interval=20.0, integration=kc.Options(tolerance=1e-5))
@@ -38,7 +38,8 @@ OPTIONS = kc.FitOptions(interval=20.0, integration=kc.Options(tolerance=1e-5))
 
 MISSING = (
     "while the heater is on the bath gains some 3.5 W less per kelvin than it loses in cool-downs; "
-    "a heater of constant power, which is all the model has, cannot do that (a balance by hand; the cause is not known)"
+    "a heater of constant power, which is all the model has, cannot do that "
+    "(a balance by hand; the cause is not known)"
 )
 OFF = (
     "Without the pump the bath cools more slowly than any stirred surface would; those runs are "
