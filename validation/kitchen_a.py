@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
 from case import Case, Outcome, absolute, at_most, relative
 
 import kettlecast as kc
@@ -25,7 +26,16 @@ FITTED = {
 }
 ROOMS = {"stew_70kg_again": 27.0 + ICE, "stew_79kg_cold": 23.0 + ICE}
 HEATING_PHASES = (1, 3, 5)
-REACH_LIMIT, TOTAL_LIMIT = 0.06, 0.02
+#: With pours as planned, hands that were up to 16 s slower are part of the error, which is 4 % of
+#: phase 5; with pours as they happened, the model is on its own.
+REACH_LIMIT = {"planned": 0.06, "as it happened": 0.04}
+TOTAL_LIMIT = {"planned": 0.02, "as it happened": 0.015}
+OVERSHOOT_LIMIT = 0.7  # [K]
+KNOWN_OUT = {
+    "stew_70kg_again: phase 1, overshoot of the reading": "not explained; likely is that the "
+    "controller of the log sees a noisy reading once a second, ours a smooth one at once"
+}
+SMOOTHED = 10.0  # [s], logs are averaged over this long before their peak is read off
 DIFFERENCE_LIMIT = 60.0  # [s]
 BALANCE_LIMIT = 1e-6
 TOLERANCE_LIMIT = 0.05  # [s], shift of a phase end when the tolerance is halved
@@ -93,13 +103,35 @@ def _times(name: str, run: kc.Run, made: kc.Forecast, when: str) -> list[Case]:
                 f"{name}, {when}: phase {number}, start to set point",
                 SOURCE,
                 (logged, got),
-                REACH_LIMIT,
+                REACH_LIMIT[when],
                 "s",
             )
         )
     cases.append(
-        relative(f"{name}, {when}: total", SOURCE, (_total(run), made.duration), TOTAL_LIMIT, "s")
+        relative(
+            f"{name}, {when}: total", SOURCE, (_total(run), made.duration), TOTAL_LIMIT[when], "s"
+        )
     )
+    return cases
+
+
+def _overshoots(name: str, run: kc.Run, made: kc.Forecast) -> list[Case]:
+    """Highest reading over the set point of each heating phase; the noise of the log smoothed."""
+    cases = []
+    samples = max(1, round(SMOOTHED / float(np.median(np.diff(run.time)))))
+    ends = [*run.phases[1:], run.events[-1].time]
+    for number in HEATING_PHASES:
+        phase, reached = made.recipe.phases[number - 1], run.reached[number - 1]
+        if reached is None or run.floor_reading is None:
+            continue
+        floor = phase.regulated is kc.Regulated.floor
+        reading = run.floor_reading if floor else run.probe_reading
+        smooth = np.convolve(reading, np.full(samples, 1.0 / samples), mode="same")
+        after = (run.time >= reached) & (run.time <= ends[number - 1])
+        logged = float(np.max(smooth[after])) - phase.set_point
+        got = made.result.phases[number - 1].overshoot_reading or 0.0
+        told = f"{name}: phase {number}, overshoot of the reading"
+        cases.append(absolute(told, SOURCE, (logged, got), OVERSHOOT_LIMIT, "K"))
     return cases
 
 
@@ -177,6 +209,8 @@ def outcome(folder: Path) -> Outcome:
             cases += _times(name, run, made, when)
             if when == "planned":
                 cases += [_vapour(name, made), *_books(name, made), _shift(fit, recipe, name, made)]
+            else:
+                cases += _overshoots(name, run, made)
     again, cold = ROOMS
     logged = _total(runs[cold]) - _total(runs[again])
     for when, made_totals in totals.items():
@@ -186,4 +220,4 @@ def outcome(folder: Path) -> Outcome:
         f"{one.name} probe {one.probe_rms:.2f} K, floor {one.floor_rms or 0:.2f} K"
         for one in fit.runs
     )
-    return Outcome(TITLE, tuple(cases), (f"RMS in the fit: {quality}.",))
+    return Outcome(TITLE, tuple(cases), (f"RMS in the fit: {quality}.",), gaps=KNOWN_OUT)

@@ -18,6 +18,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))
 
 import altitude
 import bath
+import bath_setpoint
 import closed_forms
 import closed_forms_jackets
 import cross_conduction
@@ -42,6 +43,7 @@ SUBJECTS = {
     "kitchen_a": kitchen_a,
     "pot": pot,
     "bath": bath,
+    "bath_setpoint": bath_setpoint,
     "mug": mug,
 }
 

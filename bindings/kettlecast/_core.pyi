@@ -715,6 +715,7 @@ class Options(_Record):
 class _StartMembers(TypedDict, total=False):
     floor: float
     wall: float
+    as_read: bool
 
 class Start(_Record):
     """Temperatures at the start of a run [K]."""
@@ -726,6 +727,9 @@ class Start(_Record):
     @property
     def wall(self) -> float:
         """Of wall, jacket and agitator [K]."""
+    @property
+    def as_read(self) -> bool:
+        """Both are readings, with the offsets of floor sensor and probe in them."""
     def replace(self, **members: Unpack[_StartMembers]) -> Start:
         """A copy with the given members changed; raises UnknownName or TypeError."""
 

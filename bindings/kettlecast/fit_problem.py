@@ -130,8 +130,8 @@ def informative(kettle: _core.Kettle, runs: Sequence[Run]) -> list[str]:
     if not floor_logged:
         unused |= {name for name in CARDS if name.startswith("floor_sensor.")}
     if not pieces:
-        unused |= {"piece.film_factor", "juice.rate", "solids.thickening"}
-        unused.add("floor.contact_resistance")
+        unused |= {"piece.film_factor", "piece.coating_factor", "juice.rate"}
+        unused |= {"solids.thickening", "floor.contact_resistance"}
     if not lid:
         unused.add("evaporation.lid_factor")
     if not (lid or open_surface):

@@ -15,11 +15,11 @@ _NO_JACKET_LIMIT = 573.15
 
 
 def start_of(run: Run) -> _core.Start:
-    """Temperatures of the kettle when the log begins: the first readings of floor and probe [K]."""
+    """What floor sensor and probe show when the log begins [K]."""
     still = run.time <= run.time[0] + _STILL
     probe = float(np.mean(run.probe_reading[still]))
     floor = probe if run.floor_reading is None else float(np.mean(run.floor_reading[still]))
-    return _core.Start(floor=floor, wall=probe)
+    return _core.Start(floor=floor, wall=probe, as_read=True)
 
 
 def _or(limit: float | None, without: float) -> float:

@@ -125,3 +125,25 @@ TEST_CASE("a plan that cannot be replayed is refused with the reason") {
   plan.surroundings.temperature = 23.0;
   refused(plan, "temperature must be between");
 }
+
+TEST_CASE("a kettle at rest in its room shows what it showed, whatever its sensors are off by") {
+  // Zeroth law: floor and product at the temperature of the room have no reason to change. Readings
+  // off by the offsets are no other temperatures.
+  const Kettle kettle = batch::stew_kettle();
+  const double room = kettle.surroundings.temperature;
+  const auto offsets = Coefficients().with("floor_sensor.offset", 3.0).with("probe.offset", -2.0);
+  RunPlan plan;
+  plan.signals = {{0.0, 600.0}, {0.0, 0.0}, {0.0, 0.0}, {0.0, 0.0}};
+  plan.surroundings = kettle.surroundings;
+  plan.output_times = {0.0, 60.0, 600.0};
+  plan.start = {room + 3.0, room - 2.0, true};
+  const auto as_read = replay(kettle, offsets, plan);
+  plan.start = {room, room};
+  const auto as_is = replay(kettle, offsets, plan);
+  for (std::size_t i = 0; i < plan.output_times.size(); ++i) {
+    for (const auto& shown : {as_read, as_is}) {
+      CHECK_THAT(shown.floor_reading[i], WithinAbs(room + 3.0, 1e-6));
+      CHECK_THAT(shown.probe_reading[i], WithinAbs(room - 2.0, 1e-6));
+    }
+  }
+}

@@ -55,6 +55,11 @@ constexpr std::array<CoefficientCard, coefficient_count> cards{{
     {"piece.film_factor", "-", 1.0, 0.05, 10.0, 0.3, true,
      "film coefficient between pieces and liquid relative to the sphere correlation",
      "transfer/piece_film.hpp"},
+    {"piece.coating_factor", "-", 1.0, 0.05, 10.0, 0.5, true,
+     "heat between pieces in a heap and what liquid coats them, relative to conduction through "
+     "half "
+     "the coating; coatings are uneven",
+     "1 by definition of the even coating, spread common practice, no source"},
     {"juice.rate", "1/s", 4e-3, 1e-4, 0.1, 0.8, true,
      "rate at which fully cooked pieces give up their free juice", "fitted, no source"},
     {"solids.thickening", "-", 6.0, 0.3, 200.0, 0.8, true,

@@ -93,15 +93,17 @@ template <class T>
 std::vector<T> KettleModel<T>::initial_state(const Start& start) const {
   require_between("Start", "floor", start.floor, 233.15, 573.15, "K");
   require_between("Start", "wall", start.wall, 233.15, 573.15, "K");
+  const T floor_offset = coefficient(Coefficient::floor_sensor_offset);
+  const T probe_offset = coefficient(Coefficient::probe_offset);
+  const T floor = start.as_read ? T(start.floor - floor_offset) : T(start.floor);
+  const T wall = start.as_read ? T(start.wall - probe_offset) : T(start.wall);
   std::vector<T> x(layout_.size(), T(0.0));
-  for (auto node : {slot::elements, slot::floor_lower, slot::floor_upper}) x[node] = start.floor;
-  for (auto node : {slot::jacket, slot::wall_wet, slot::wall_dry}) x[node] = start.wall;
+  for (auto node : {slot::elements, slot::floor_lower, slot::floor_upper}) x[node] = floor;
+  for (auto node : {slot::jacket, slot::wall_wet, slot::wall_dry}) x[node] = wall;
   x[slot::liquid_enthalpy] = coefficient(Coefficient::agitator_heat_capacity) *
-                             geometry_.floor_area * (start.wall - constants::ice_point);
-  x[slot::floor_reading] = start.floor + coefficient(Coefficient::floor_sensor_offset);
-  for (auto reading : {slot::probe_reading, slot::core_reading}) {
-    x[reading] = start.wall + coefficient(Coefficient::probe_offset);
-  }
+                             geometry_.floor_area * (wall - constants::ice_point);
+  x[slot::floor_reading] = floor + floor_offset;
+  for (auto reading : {slot::probe_reading, slot::core_reading}) x[reading] = wall + probe_offset;
   return x;
 }
 

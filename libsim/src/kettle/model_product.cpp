@@ -61,6 +61,31 @@ T ramp(const T& x, double width) {
 
 }  // namespace
 
+/// Film between the pieces of a class and the liquid [W/(m2 K)]. It is the liquid between pieces;
+/// they thicken what flows past a wall. Those that swim and those in a heap have fitted factors of
+/// their own.
+template <class T>
+T KettleModel<T>::piece_film(const Inputs& inputs, const Flows& flows, std::size_t i,
+                             const T& coating) const {
+  const auto& scene = flows.scene;
+  const auto& shells = pieces_[i].shells;
+  Fluid<T> fluid = flows.fluid;
+  fluid.viscosity = flows.bulk_viscosity;
+  const T difference = scene.liquid_temperature - scene.pieces[i].temperature[shells.count - 1];
+  const auto film = [&](double swimming) {
+    return piece_film_coefficient(
+        kettle_, fluid, {inputs.agitator_speed, T(swimming), coating, difference}, shells.size);
+  };
+  T mean(0.0);
+  if (scene.swimming > 0.0) {
+    mean += scene.swimming * coefficient(Coefficient::piece_film_factor) * film(1.0);
+  }
+  if (scene.swimming < 1.0) {
+    mean += (1.0 - scene.swimming) * coefficient(Coefficient::piece_coating_factor) * film(0.0);
+  }
+  return mean;
+}
+
 template <class T>
 void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const {
   const auto& scene = flows.scene;
@@ -72,15 +97,11 @@ void KettleModel<T>::liquid_to_pieces(const Inputs& inputs, Flows& flows) const 
   for (std::size_t i = 0; i < pieces_.size(); ++i) {
     const auto& piece = scene.pieces[i];
     const std::size_t outer = pieces_[i].shells.count - 1;
-    const T difference = scene.liquid_temperature - piece.temperature[outer];
-    const T film =
-        coefficient(Coefficient::piece_film_factor) *
-        piece_film_coefficient(kettle_, flows.fluid,
-                               {inputs.agitator_speed, scene.swimming, coating, difference},
-                               pieces_[i].shells.size);
+    const T film = piece_film(inputs, flows, i, coating);
     const T inside = pieces_[i].shells.surface_resistance /
                      shell_conductivity(pieces_[i].shells, piece.temperature[outer]);
-    const T heat_flow = piece.poured * pieces_[i].shells.area * scene.immersion * difference /
+    const T heat_flow = piece.poured * pieces_[i].shells.area * scene.immersion *
+                        (scene.liquid_temperature - piece.temperature[outer]) /
                         (1.0 / film + inside);
     flows.rate[slot::liquid_enthalpy] -= heat_flow;
     flows.rate[layout_.pieces[i].enthalpy + outer] += heat_flow;

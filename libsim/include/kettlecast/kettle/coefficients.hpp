@@ -30,6 +30,7 @@ enum class Coefficient : std::size_t {
   evaporation_factor,
   evaporation_lid_factor,
   piece_film_factor,
+  piece_coating_factor,
   juice_rate,
   solids_thickening,
   liquid_turnover,

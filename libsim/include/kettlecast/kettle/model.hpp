@@ -39,11 +39,13 @@ struct AdditionChange {
 struct Start {
   double floor = 295.15;  ///< floor and its elements
   double wall = 295.15;   ///< wall, jacket and agitator
+  bool as_read = false;   ///< both are readings, with the offsets of floor sensor and probe in them
 
   template <class Visitor>
   static void describe(Visitor&& visit) {
     visit("floor", &Start::floor);
     visit("wall", &Start::wall);
+    visit("as_read", &Start::as_read);
   }
   bool operator==(const Start& other) const { return equal_records(*this, other); }
 };
@@ -70,7 +72,7 @@ class KettleModel {
   const std::vector<AdditionChange<T>>& changes() const { return changes_; }
   AdditionChange<T>& change(std::size_t addition) { return changes_[addition]; }
 
-  /// Empty kettle at the given temperatures, sensors at rest.
+  /// Empty kettle at the given temperatures, all at rest, so that sensors are off by their offsets.
   std::vector<T> initial_state(const Start& start) const;
 
   /// Warms an empty kettle with its sensors [K].
@@ -139,6 +141,7 @@ class KettleModel {
   void floor_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void floor_to_pieces(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
   void wall_to_liquid(const Inputs& inputs, const std::vector<T>& x, Flows& flows) const;
+  T piece_film(const Inputs& inputs, const Flows& flows, std::size_t i, const T& coating) const;
   void liquid_to_pieces(const Inputs& inputs, Flows& flows) const;
   void within_pieces(Flows& flows) const;
   void evaporate_piece(std::size_t i, const T& flow, Flows& flows) const;
