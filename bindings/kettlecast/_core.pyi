@@ -11,6 +11,8 @@ from numpy.typing import NDArray
 _Array = NDArray[np.float64]
 _Numbers = Sequence[float] | NDArray[Any]
 
+__version__: str
+
 class Error(Exception):
     """Any error raised on purpose by kettlecast."""
 
@@ -1504,6 +1506,17 @@ def map_profile(
     options: Options = ...,
 ) -> ProfileOfFit:
     """Profile interval of one fitted coefficient; a side that is not found is told."""
+
+def map_residuals(
+    kettle: Kettle,
+    plans: Sequence[RunPlan],
+    *,
+    observed: Sequence[Observed],
+    settings: FitSettings,
+    points: Sequence[Sequence[float]],
+    options: Options = ...,
+) -> list[list[float]]:
+    """Weighted residuals of the data at several scaled points; empty where a run cannot be made."""
 
 class _OfTemperature(Protocol):
     """A property at a temperature [K]: a number for a number, an array for an array."""

@@ -15,6 +15,7 @@ from .errors import InvalidArgument
 from .forecast_tables import unit_of
 from .forecasting import Forecast
 from .intervals import Interval, interval_of
+from .linear_spread import Linear, linear_spread
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -85,6 +86,26 @@ class Comparison:
         """Interval of `longer` [s]; None without a fit or scatter. See `interval`."""
         found = self.interval("duration")
         return None if found is None else (found.low, found.high)
+
+    def linear(self, quantity: str = "duration", phase: int | None = None) -> Linear:
+        """Spread of a difference to first order, by source, for batches of one day.
+
+        Parameters
+        ----------
+        quantity, phase :
+            As for `Forecast.linear`.
+
+        Raises
+        ------
+        InvalidArgument
+            A forecast was made without a fit or without `sensitivities=True`, or from another fit.
+        """
+        if self.known.fit is not self.changed.fit:
+            raise InvalidArgument("linear: the two forecasts come from different fits")
+        less = self.known.gradient(quantity, phase)
+        scatter = self.known.linear_scatter()
+        assert self.known.fit is not None
+        return linear_spread(self.known.fit, scatter, self.changed.gradient(quantity, phase), less)
 
     def same_day(self) -> bool:
         """Whether both forecasts share the draws of what they have in common."""

@@ -14,10 +14,16 @@ import numpy as np
 from . import _core
 from .error_model import ErrorModel
 from .errors import Error, FileFormatError, InvalidArgument
+from .fit_draws import scaled_draws
 from .fit_problem import FitOptions, Vector
 from .fit_result import Fit, Param, RunQuality
 
-FORMAT = "kettlecast-fit-1"
+FORMAT = "kettlecast-fit-2"
+_OLDER = ("kettlecast-fit-1",)  # without errors of the residuals and values of runs
+
+# Draws kept in place of the logs, as many as two default forecasts draw.
+_KEPT_DRAWS = 200
+_SEED = 20260101
 
 
 def record_to_plain(record: Any) -> Any:
@@ -61,6 +67,7 @@ def write_fit(fit: Fit, path: str | Path) -> None:
     options = asdict(fit.options) | {"integration": record_to_plain(fit.options.integration)}
     plain = {
         "format": FORMAT,
+        "version": _core.__version__,
         "kettle": record_to_plain(fit.kettle),
         "coefficients": fit.coefficients.to_dict(),
         "params": {name: asdict(one) for name, one in fit.params.items()},
@@ -79,8 +86,26 @@ def write_fit(fit: Fit, path: str | Path) -> None:
         "nfev": fit.nfev,
         "success": fit.success,
         "message": fit.message,
+        "kept_draws": _draws_of(fit),
     }
     write_text_safely(path, json.dumps(plain, indent=1) + "\n")
+
+
+def _draws_of(fit: Fit) -> list[list[float]]:
+    """Scaled draws for forecasts without the logs, to a thousandth of a prior spread."""
+    if fit.kept_draws is not None:
+        return [list(one) for one in fit.kept_draws.tolist()]
+    drawn = scaled_draws(fit, _KEPT_DRAWS, np.random.default_rng(_SEED))
+    return [list(one) for one in np.round(drawn, 3).tolist()]
+
+
+def _kept_draws(plain: dict[str, Any]) -> Vector:
+    """Draws that a file keeps: any number, of as many finite values as there are coefficients."""
+    drawn = np.array(plain["kept_draws"], dtype=float)
+    count = len(plain["params"])
+    if drawn.ndim != 2 or drawn.shape[1] != count or not np.all(np.isfinite(drawn)):
+        raise InvalidArgument(f"kept_draws must hold rows of {count} finite numbers")
+    return drawn
 
 
 def _matrix(plain: dict[str, Any], key: str) -> Vector:
@@ -134,6 +159,7 @@ def _fit_from(plain: dict[str, Any]) -> Fit:
         errors=ErrorModel(**plain["errors"]),
         runs=tuple(_run_quality(run) for run in plain["runs"]),
         options=FitOptions(**options),
+        kept_draws=_kept_draws(plain),
         **{key: plain[key] for key in scalars},
     )
 
@@ -153,6 +179,9 @@ def read_fit(path: str | Path) -> Fit:
     except ValueError as error:
         raise FileFormatError(f"{path}: not a JSON file: {error}", file=str(path)) from error
     found = plain.get("format") if isinstance(plain, dict) else None
+    if found in _OLDER:
+        message = f"{path}: a fit of an older version ({found}); fit the runs again"
+        raise FileFormatError(message, file=str(path), key="format")
     if found != FORMAT:
         message = f"{path}: format must be {FORMAT!r}, got {found!r}; is this a saved fit?"
         raise FileFormatError(message, file=str(path), key="format")

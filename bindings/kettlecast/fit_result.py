@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from . import _core
 from .error_model import ErrorModel
+from .fit_draws import scaled_draws
 from .fit_problem import CARDS, FitOptions
 from .fit_search import Search
 
@@ -114,9 +115,11 @@ class Fit:
         Quality of each run.
     comparison :
         Readings of log and model of each run: time [s], floor and probe [K].
-    search :
-        The logs and what was searched for, which asking further needs; None for a fit that was
-        read from a file.
+    search, found :
+        The logs and what was searched for, and where the search ended, which asking further
+        needs; None for a fit that was read from a file.
+    kept_draws :
+        Scaled draws that a file keeps in place of the logs, shape (draws, n); else None.
     """
 
     kettle: _core.Kettle
@@ -139,6 +142,11 @@ class Fit:
     options: FitOptions = field(default_factory=FitOptions)
     comparison: tuple[dict[str, Vector | None], ...] = ()
     search: Search | None = None
+    found: _core.MapFit | None = None
+    kept_draws: Vector | None = None
+    _drawn: dict[tuple[int, int], list[_core.Coefficients]] = field(
+        default_factory=dict, repr=False
+    )
 
     @property
     def nvarys(self) -> int:
@@ -188,10 +196,15 @@ class Fit:
         seed :
             Of the random numbers; the same seed gives the same sets.
         """
+        if (count, seed) not in self._drawn:
+            self._drawn[count, seed] = self._draw(count, seed)
+        return self._drawn[count, seed]
+
+    def _draw(self, count: int, seed: int) -> list[_core.Coefficients]:
         shared = [one.name for one in self.params.values() if not one.run]
         of_kettle = [name for name in self.per_run if not CARDS[name].of_run]
         generator = np.random.default_rng(seed)
-        points = generator.multivariate_normal(self.scaled(), self.scaled_covar, size=count)
+        points = scaled_draws(self, count, generator)
         own = self._of_next_run(points[:, len(shared) :], generator)
         return [
             _core.from_scaled(self.coefficients, [*shared, *of_kettle], point=[*point, *extra])

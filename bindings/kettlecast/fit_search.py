@@ -68,6 +68,20 @@ class Search:
             options=self.options.integration,
         )
 
+    def residuals_at(
+        self, start: _core.Coefficients, errors: ErrorModel, points: Vector
+    ) -> list[Vector | None]:
+        """Weighted residuals at scaled points, shape (m,) each; None where a run cannot be made."""
+        found = _core.map_residuals(
+            self.kettle,
+            [one.plan for one in self.observed],
+            observed=self.readings(errors),
+            settings=self.settings(start, errors),
+            points=[list(point) for point in points],
+            options=self.options.integration,
+        )
+        return [np.array(one) if one else None for one in found]
+
     def readings(self, errors: ErrorModel) -> list[_core.Observed]:
         """What the runs showed, and how much each reading counts."""
         found = []
@@ -113,15 +127,21 @@ class Search:
         return [(name, "") for name in self.shared] + own
 
 
-def information_of(found: _core.MapFit, loss: str) -> Vector:
-    """Information of the data about the scaled coefficients; outliers count as in the search."""
-    squares = np.asarray(found.residuals) ** 2
+def robust_weights(residuals: Vector, loss: str) -> Vector:
+    """How much each residual counts by the loss, the slope of the loss by its square [-]."""
+    squares = np.asarray(residuals) ** 2
     slopes = {
         "linear": np.ones_like(squares),
         "soft_l1": 1.0 / np.sqrt(1.0 + squares),
         "huber": np.minimum(1.0, 1.0 / np.sqrt(np.maximum(squares, 1.0))),
-    }[loss]
-    return np.asarray(found.jacobian.T @ (slopes[:, None] * found.jacobian))
+    }
+    return np.asarray(slopes[loss])
+
+
+def information_of(found: _core.MapFit, loss: str) -> Vector:
+    """Information of the data about the scaled coefficients; outliers count as in the search."""
+    weights = robust_weights(found.residuals, loss)
+    return np.asarray(found.jacobian.T @ (weights[:, None] * found.jacobian))
 
 
 def learned_count(information: Vector) -> float:

@@ -214,4 +214,5 @@ def fit(
         options=chosen,
         comparison=tuple(_curves(*pair) for pair in shown),
         search=search,
+        found=found,
     )

@@ -17,8 +17,10 @@ from .fit_result import Fit
 from .forecast_notes import notes_of
 from .forecast_tables import INTERVAL_COLUMNS, phases_table, trace_table
 from .intervals import Ensemble, Interval, run_ensemble
+from .linear_spread import Gradient, Linear, gradient_of, linear_spread
 from .propagation import Plan, prior_draws, room_start
 from .scatter import Scatter
+from .sensitivities import Sensitivities, sensitivities_of
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -44,6 +46,10 @@ class Forecast:
         The same batch drawn again and again, see `Scatter`; None without a fit or scatter.
     level :
         Share of cases that the intervals are meant to hold [-].
+    sensitivities :
+        Slopes by everything the forecast rests on, if they were asked for.
+    fit :
+        The fit it was made from; None for a plain kettle.
     """
 
     kettle: _core.Kettle
@@ -51,6 +57,8 @@ class Forecast:
     result: _core.ForecastResult
     ensemble: Ensemble | None = None
     level: float = 0.9
+    sensitivities: Sensitivities | None = None
+    fit: Fit | None = None
 
     @property
     def duration(self) -> float:
@@ -127,6 +135,45 @@ class Forecast:
         if self.ensemble is None:
             return None
         return self.ensemble.interval(quantity, number, self.level)
+
+    def linear(self, quantity: str = "duration", phase: int | str | None = None) -> Linear:
+        """Spread of a quantity to first order, by source; needs no drawn batches.
+
+        Parameters
+        ----------
+        quantity :
+            duration, time_to_reach, start, overshoot, overshoot_reading, evaporated or energy.
+        phase :
+            Number from 1, or name; None: the whole run, for duration, evaporated and energy.
+
+        Raises
+        ------
+        InvalidArgument
+            The forecast was made without a fit or without `sensitivities=True`.
+        UnknownName
+            No such quantity or phase.
+        """
+        fit = self._fit_of_slopes()
+        return linear_spread(fit, self.linear_scatter(), self.gradient(quantity, phase))
+
+    def linear_scatter(self) -> Scatter:
+        """What `linear` lets batches differ in: as drawn, or as the fit says."""
+        return self._fit_of_slopes().scatter() if self.ensemble is None else self.ensemble.scatter
+
+    def gradient(self, quantity: str = "duration", phase: int | str | None = None) -> Gradient:
+        """Slopes of a quantity as `linear` uses them; arguments and errors as there."""
+        number = None if phase is None else self._number(phase)
+        fit = self._fit_of_slopes()
+        assert self.sensitivities is not None
+        return gradient_of(fit, self.recipe, self.sensitivities, quantity=quantity, phase=number)
+
+    def _fit_of_slopes(self) -> Fit:
+        if self.fit is None or self.sensitivities is None:
+            raise InvalidArgument(
+                "linear: needs a forecast from a fit with slopes; allowed: "
+                "forecast(fit, recipe, sensitivities=True)"
+            )
+        return self.fit
 
     def _number(self, phase: int | str) -> int:
         names = [one.name for one in self.recipe.phases]
@@ -222,6 +269,7 @@ def forecast(
     draws: int = _DRAWS,
     seed: int = _SEED,
     day: int = 0,
+    sensitivities: bool = False,
 ) -> Forecast:
     """Run a recipe in closed loop and report each phase.
 
@@ -250,6 +298,8 @@ def forecast(
     day :
         Number of the day. Forecasts of different days share the draws of coefficients only: hands,
         ingredients, room and model error are those of another day.
+    sensitivities :
+        Whether slopes by all coefficients and inputs are wanted too; they take a few runs more.
 
     Raises
     ------
@@ -275,4 +325,8 @@ def forecast(
     coarse = fine.replace(output_interval=3600.0, tolerance=max(_TOLERANCE, fine.tolerance))
     plan = Plan(body, recipe, start, coarse, centre, (), draws, seed, day)
     ensemble = _ensemble(kettle, plan, scatter, coefficients is not None)
-    return Forecast(body, recipe, result, ensemble, level)
+    slopes = None
+    if sensitivities:
+        begin = start or room_start(body)
+        slopes = sensitivities_of(body, centre, recipe, start=begin, options=fine)
+    return Forecast(body, recipe, result, ensemble, level, slopes, fitted)

@@ -145,7 +145,7 @@ def inputs_of(recipe: _core.Recipe) -> list[Input]:
     return found
 
 
-def _poured_so_far(recipe: _core.Recipe) -> list[float]:
+def poured_so_far(recipe: _core.Recipe) -> list[float]:
     """Mass poured until the end of each phase [kg]."""
     masses = [sum(one.mass for one in phase.additions) for phase in recipe.phases]
     return [sum(masses[: i + 1]) for i in range(len(masses))]
@@ -153,7 +153,7 @@ def _poured_so_far(recipe: _core.Recipe) -> list[float]:
 
 def draws_of(plan: Plan, scatter: Scatter) -> dict[Input, Vector]:
     """Change of each input, shape (count,); longer draws begin with the shorter ones."""
-    poured = _poured_so_far(plan.recipe)
+    poured = poured_so_far(plan.recipe)
     found = {}
     for one in inputs_of(plan.recipe):
         normal = one.stream(plan.seed, plan.day).standard_normal((plan.count, 3)).T
@@ -184,6 +184,17 @@ def _latest(phase: _core.Phase) -> float:
     """When the phase is over at the latest, since its start [s]."""
     elapsed = [rule.value for rule in phase.ends if rule.kind is _core.EndKind.elapsed]
     return min([*elapsed, phase.time_limit])
+
+
+def misread_signs(signal: _core.Regulated) -> Mapping[str, float]:
+    """How errors of floor and probe reading enter what is regulated [-]."""
+    return _READINGS[signal]
+
+
+def shared_model_error(poured: float, other: float) -> float:
+    """Correlation of the model error at two masses poured so far [kg]; see the module."""
+    distance = math.log(max(poured, 1.0) / max(other, 1.0)) / _ALIKE
+    return math.exp(-0.5 * distance**2)
 
 
 def _misread(signal: _core.Regulated, errors: Mapping[str, float]) -> float:

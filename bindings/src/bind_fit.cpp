@@ -33,6 +33,19 @@ void bind_result(py::module_& module) {
                              [](const MapFit& fit) { return array_from(fit.minimum_costs); });
 }
 
+void bind_residuals(py::module_& module) {
+  module.def(
+      "map_residuals",
+      [](const Kettle& kettle, const std::vector<RunPlan>& plans,
+         const std::vector<Observed>& observed, const FitSettings& settings,
+         const std::vector<std::vector<double>>& points, const Options& options) {
+        return map_residuals(kettle, plans, observed, settings, points, {options, 0, poll_signals});
+      },
+      py::arg("kettle"), py::arg("plans"), py::kw_only(), py::arg("observed"), py::arg("settings"),
+      py::arg("points"), py::arg("options") = Options(), py::call_guard<py::gil_scoped_release>(),
+      "Weighted residuals of the data at several scaled points; empty where a run cannot be made.");
+}
+
 void bind_profile(py::module_& module) {
   bind_record<ProfileSideOfFit>(module, "ProfileSide", "One end of a profile interval, scaled.");
   py::class_<ProfileOfFit>(module, "ProfileOfFit", "A profile interval and its points, scaled.")
@@ -79,6 +92,7 @@ void bind_fit(py::module_& module) {
   bind_result(module);
   bind_scaled(module);
   bind_profile(module);
+  bind_residuals(module);
   module.def(
       "map_fit",
       [](const Kettle& kettle, const std::vector<RunPlan>& plans,

@@ -3,6 +3,7 @@
 PYBIND11_MODULE(_core, module) {
   using namespace kettlecast::python;
   module.doc() = "Compiled part of kettlecast; use the package, not this module.";
+  module.attr("__version__") = KETTLECAST_VERSION;
   bind_errors(module);
   bind_consistency(module);
   bind_vessel(module);

@@ -176,6 +176,26 @@ TEST_CASE("forecasts have the slopes of quotients of differences, for levers of 
   }
 }
 
+TEST_CASE("a pour that starts with its phase has the slope of a later one") {
+  const Kettle kettle = batch::stew_kettle();
+  Options fine;
+  fine.tolerance = 1e-9;
+  fine.output_interval = 3600.0;
+  for (const double pour_time : {0.0, 30.0}) {
+    Recipe plan = batch::stew();
+    plan.phases[1].additions[0].pour_time = pour_time;
+    Recipe moved = plan;
+    moved.phases[1].additions[0].delay += 1e-2;
+    const double quotient = (batch::run(kettle, moved, {}, {}, fine).duration -
+                             batch::run(kettle, plan, {}, {}, fine).duration) /
+                            1e-2;
+    const auto found =
+        simulate_slopes(kettle, {}, plan, {}, {{LeverKind::addition_delay, 2}}, fine);
+    INFO("poured over " << pour_time << " s");
+    CHECK_THAT(found.duration[0], WithinAbs(quotient, 0.02));
+  }
+}
+
 TEST_CASE("a forecast in slopes reports what the plain one reports") {
   const auto plain = batch::run(batch::stew_kettle(), batch::stew());
   const auto found = simulate_slopes(batch::stew_kettle(), {}, batch::stew(), {},

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "kettlecast/base/errors.hpp"
+#include "kettlecast/ensemble/parallel.hpp"
 #include "kettlecast/numerics/multi_start.hpp"
 #include "run_residuals.hpp"
 
@@ -107,6 +108,32 @@ MapFit map_fit(const Kettle& kettle, const std::vector<RunPlan>& plans,
   fit.starts_at_best = all.reached_best;
   for (const auto& minimum : all.minima) fit.minimum_costs.push_back(minimum.cost);
   return fit;
+}
+
+std::vector<std::vector<double>> map_residuals(const Kettle& kettle,
+                                               const std::vector<RunPlan>& plans,
+                                               const std::vector<Observed>& observed,
+                                               const FitSettings& settings,
+                                               const std::vector<std::vector<double>>& points,
+                                               const EnsembleOptions& options) {
+  check(plans, observed, settings);
+  EnsembleOptions alone = options;  // threads share the points, not the runs of one
+  alone.threads = 1;
+  alone.poll = [] {};
+  std::vector<std::vector<double>> found(points.size());
+  const auto one = [&](std::size_t i) {
+    RunResiduals residuals(kettle, plans, observed, settings, alone);
+    const auto count = static_cast<Index>(points[i].size());
+    if (count != residuals.coefficient_count()) {
+      throw InvalidArgument("map_residuals: point " + std::to_string(i) + " must hold " +
+                            std::to_string(residuals.coefficient_count()) + " values, got " +
+                            std::to_string(count));
+    }
+    const VectorXd at = residuals.tried(Eigen::Map<const VectorXd>(points[i].data(), count));
+    if (at.allFinite()) found[i] = plain(at.head(residuals.data_count()));
+  };
+  parallel_for(points.size(), options.threads, one, options.poll);
+  return found;
 }
 
 }  // namespace kettlecast

@@ -157,6 +157,11 @@ void BatchRun<T>::arrive_at(double time, const std::function<T(const std::vector
 }
 
 template <class T>
+void BatchRun<T>::meet(const T& instant) {
+  if (has_slopes(instant - time_)) arrive(with_value(instant, value_of(time_)));
+}
+
+template <class T>
 void BatchRun<T>::hold_clock(std::vector<T>& x) {
   if (has_slopes(time_)) follow(rates_at(x), -time_, x);
 }

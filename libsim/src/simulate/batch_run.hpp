@@ -77,6 +77,10 @@ class BatchRun {
   int advance(const T& to, const std::vector<StateWatch<T>>& watches,
               const StepObserver<T>& observer);
 
+  /// Takes the slopes of an instant that is now, such as a pour that starts with its phase: it
+  /// could move away from what else happens now.
+  void meet(const T& instant);
+
   /// Turns the slopes of a state seen by an observer into those at a fixed time of the run.
   void hold_clock(std::vector<T>& x);
 

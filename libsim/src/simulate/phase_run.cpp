@@ -53,6 +53,7 @@ PhaseRun<T>::PhaseRun(BatchRun<T>& run, const Phase& phase, std::size_t first_ad
       start_(run.time()),
       set_point_(phase.set_point),
       pour_started_(phase.additions.size(), false),
+      pour_ended_(phase.additions.size(), false),
       mass_held_(run.model().product_mass(run.state())),
       vapour_before_(run.state()[slot::vapour_mass]),
       heater_before_(run.state()[slot::heater_energy]) {
@@ -176,9 +177,12 @@ void PhaseRun<T>::pour_due() {
     const T delay = delay_of(i);
     if (!pour_started_[i] && elapsed_to(delay)) {
       pour_started_[i] = true;
+      run_.meet(start_ + delay);
       run_.start_pour(first_addition_ + i);
     }
-    if (elapsed_to(delay + addition.pour_time)) {
+    if (!pour_ended_[i] && elapsed_to(delay + addition.pour_time)) {
+      pour_ended_[i] = true;
+      run_.meet(start_ + delay + addition.pour_time);
       run_.end_pour(first_addition_ + i);
     }
   }
@@ -341,10 +345,10 @@ BasicPhaseReport<T> PhaseRun<T>::run(Witness<T>& witness, int index) {
   install_proportional_control();
   std::optional<EndReason> end;
   for (;;) {
-    pour_due();
     settle_switches();
     note_reached();
     apply_inputs();
+    pour_due();
     if (elapsed() == 0.0) witness.instant(index, value_of(run_.time()), run_.state());
     if (reached_) peaks.start_overshoot();
     peaks.look(run_.state());

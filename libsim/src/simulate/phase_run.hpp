@@ -87,7 +87,7 @@ class PhaseRun {
   Hysteresis demand_, floor_ceiling_, difference_ceiling_;
   T start_;
   T set_point_;
-  std::vector<bool> pour_started_;
+  std::vector<bool> pour_started_, pour_ended_;
   std::optional<T> reached_;  ///< since the start of the phase [s]
   std::optional<std::size_t> fired_rule_;
   T mass_held_;  ///< at the start of the phase, with its additions [kg]

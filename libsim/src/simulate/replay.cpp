@@ -208,6 +208,7 @@ void follow_signals(BatchRun<T>& run, const RunPlan& plan, Reader<T>& reader) {
   for (const auto& change : changes_of(plan, run.model().changes())) {
     if (change.time > last) break;
     if (change.time > origin + run.time()) run.advance(change.time - origin, {}, observer);
+    run.meet(change.time - origin);
     apply(change, plan, run);
   }
   if (T(last) > origin + run.time()) run.advance(T(last - origin), {}, observer);

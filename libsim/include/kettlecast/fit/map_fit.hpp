@@ -95,4 +95,16 @@ MapFit map_fit(const Kettle& kettle, const std::vector<RunPlan>& plans,
                const std::vector<Observed>& observed, const FitSettings& settings,
                const EnsembleOptions& options);
 
+/// Weighted residuals of the data at several points, as in `MapFit::residuals`.
+///
+/// @param points  scaled coefficients as in `MapFit::scaled`, shape (n) each; moved into the bounds
+/// @returns shape (m) each; empty where a run cannot be integrated
+/// @throws InvalidArgument as map_fit, or for a point of another shape
+std::vector<std::vector<double>> map_residuals(const Kettle& kettle,
+                                               const std::vector<RunPlan>& plans,
+                                               const std::vector<Observed>& observed,
+                                               const FitSettings& settings,
+                                               const std::vector<std::vector<double>>& points,
+                                               const EnsembleOptions& options);
+
 }  // namespace kettlecast

@@ -63,6 +63,15 @@ bool has_slopes(const Dual<N>& u) {
   return (u.slope != 0.0).any();
 }
 
+/// A number with the slopes of one and the value of another.
+inline double with_value(double, double value) { return value; }
+/// As above.
+template <std::size_t N>
+Dual<N> with_value(Dual<N> slopes, double value) {
+  slopes.value = value;
+  return slopes;
+}
+
 /// Slopes of the time at which a watched value crosses zero, from a start that does not move.
 ///
 ///     dt/dp = -(dg/dp at a fixed time) / (dg/dt),   dg/dt along the rates

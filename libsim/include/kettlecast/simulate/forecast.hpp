@@ -61,11 +61,11 @@ struct Forecast {
 
 /// Runs a recipe in closed loop: the controller of the kettle switches the heat.
 ///
-/// Order of operations at one instant: (1) pours that end, (2) pours that start, (3) agitator,
-/// (4) controller and ceilings settle on the readings, (5) the set point may count as reached,
-/// (6) end rules, in the order of the recipe, then the time limit; (7) the next phase starts with
-/// the state and the heater switch as they are. A set point counts as reached when the reading
-/// has come within `reached_within` of it, everything of the phase has been poured and
+/// Order of operations at one instant: (1) controller and ceilings settle on the readings, (2) the
+/// set point may count as reached, (3) agitator, jacket and lid, (4) pours that start or end, (5)
+/// end rules, in the order of the recipe, then the time limit; (6) the next phase starts with the
+/// state and the heater switch as they are. A set point counts as reached when the reading has
+/// come within `reached_within` of it, everything of the phase has been poured and
 /// `settle_after_pour` has passed since.
 ///
 /// @param kettle        with controller and surroundings

@@ -1,0 +1,90 @@
+"""Coefficients drawn from what a fit leaves open."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import _core
+from .fit_problem import CARDS
+from .fit_search import robust_weights
+
+if TYPE_CHECKING:
+    from .fit_result import Fit
+
+Vector = NDArray[np.float64]
+
+# Corrections of each draw; the second changes forecasts by far less than the first.
+_CORRECTIONS = 2
+
+
+def scaled_draws(fit: Fit, count: int, generator: np.random.Generator) -> Vector:
+    """Scaled values drawn from the spread of a fit, shape (count, n).
+
+    Normal draws lie on straight lines, what the logs say lies on curves: two heat capacities whose
+    sum is known must not both be large. Where the fit has its logs, every draw x is moved so that
+    its residuals r(x) are those that the slopes J at the best values promise,
+
+        x := x - C J' W (r(x) - r - J (x0 - best))
+
+    with C the covariance, W the weights of the loss and x0 the normal draw: steps of the search
+    for coefficients under randomised data and priors.
+    Source: Bardsley, Solonen, Haario & Laine, SIAM J. Sci. Comput. 36 (2014) A1895, randomize
+    then optimize (from memory); here with a fixed matrix and a few steps.
+
+    Draws are moved into the bounds of the cards. A draw at which a run cannot be made stays as it
+    is. A fit from a file has no logs, but keeps draws made when it was saved; these come in random
+    order, and again where more are asked for.
+
+    Parameters
+    ----------
+    fit :
+        Any fit.
+    count :
+        Number of draws.
+    generator :
+        Of the random numbers, moved on.
+    """
+    best = fit.scaled()
+    normal = generator.multivariate_normal(best, fit.scaled_covar, size=count)
+    if fit.search is None or fit.found is None:
+        return _kept(fit, normal, generator)
+    weights = robust_weights(fit.found.residuals, fit.options.loss) / max(1.0, fit.redchi)
+    step = fit.scaled_covar @ (fit.found.jacobian.T * weights)
+    promised = fit.found.residuals + (normal - best) @ fit.found.jacobian.T
+    lower, upper = _bounds(fit)
+    points = normal
+    for _ in range(_CORRECTIONS):
+        points = np.clip(points, lower, upper)
+        shown = fit.search.residuals_at(fit.coefficients, fit.errors, points)
+        moves = [
+            np.zeros(best.size) if one is None else step @ (one - wanted)
+            for one, wanted in zip(shown, promised, strict=True)
+        ]
+        # Towards the draw, too, where bounds or the step before have moved it: that is its prior.
+        back = (points - normal) @ fit.scaled_covar
+        points = np.clip(points - np.array(moves) - back, lower, upper)
+    return points
+
+
+def _kept(fit: Fit, normal: Vector, generator: np.random.Generator) -> Vector:
+    if fit.kept_draws is None or not len(fit.kept_draws):
+        return normal
+    order = [generator.permutation(len(fit.kept_draws)) for _ in normal]
+    return np.asarray(fit.kept_draws[np.concatenate(order)[: len(normal)]])
+
+
+def _bounds(fit: Fit) -> tuple[Vector, Vector]:
+    """Lowest and highest scaled values that the cards allow."""
+    names = [one.name for one in fit.params.values()]
+    base = _core.Coefficients()
+
+    def scaled(end: str) -> Vector:
+        values = [base.replace({name: getattr(CARDS[name], end)}) for name in names]
+        return np.array(
+            [_core.to_scaled(one, [name])[0] for one, name in zip(values, names, strict=True)]
+        )
+
+    return scaled("lower"), scaled("upper")
