@@ -52,6 +52,7 @@ from ._core import (
     usable_volume,
     vessel,
 )
+from .candidate_runs import candidate_runs
 from .comparing import Comparison, compare
 from .errors import (
     Error,
@@ -69,9 +70,11 @@ from .fit_profile import ProfileInterval
 from .fit_result import Fit, Param
 from .fitting import fit
 from .foods import food, food_names
+from .forecast_target import Target
 from .forecasting import Forecast, forecast
 from .intervals import Ensemble, Interval
 from .kettle_file import kettle_schema, read_kettle
+from .next_run import NextRun, next_run
 from .recipe_changes import with_more
 from .recipe_file import read_recipe, recipe_schema
 from .recipe_writer import write_recipe
@@ -122,6 +125,7 @@ __all__ = [
     "JacketUse",
     "Kettle",
     "MetalKind",
+    "NextRun",
     "Options",
     "OutsideValidity",
     "Param",
@@ -138,6 +142,7 @@ __all__ = [
     "Shape",
     "Start",
     "Surroundings",
+    "Target",
     "ThermostatCycle",
     "ThermostatLoop",
     "UltimateCycle",
@@ -145,6 +150,7 @@ __all__ = [
     "VesselShape",
     "Wetting",
     "browning",
+    "candidate_runs",
     "candy",
     "coefficient_cards",
     "compare",
@@ -157,6 +163,7 @@ __all__ = [
     "heats_by_jacket",
     "kettle_schema",
     "lethality",
+    "next_run",
     "oils",
     "properties",
     "read_fit",

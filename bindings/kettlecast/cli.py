@@ -8,7 +8,7 @@ from typing import Annotated
 
 import typer
 
-from . import cli_input, units
+from . import cli_input, cli_next, units
 from . import cli_options as options
 from .cli_foods import food_plain, say_food, say_foods
 from .cli_frame import Commands, print_version
@@ -281,6 +281,9 @@ def check(
         say_run(run)
     errors = sum(finding.severity is Severity.error for finding in run.findings)
     attention([f"{errors} of the findings are errors; a fit refuses this log"] if errors else [])
+
+
+app.command("next", epilog=options.CODES)(cli_next.command)
 
 
 @app.command(epilog=options.CODES)

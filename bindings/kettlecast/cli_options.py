@@ -77,7 +77,8 @@ Heat = Annotated[
     typer.Option(
         "--heat",
         metavar="SOURCE",
-        help="Of a log without heat: inferred as the controller switches it, or none.",
+        help="Of a log without heat: inferred from its readings as the controller switches it; "
+        "closed_loop, switched by the controller of the kettle in the model; or none.",
     ),
 ]
 With = Annotated[

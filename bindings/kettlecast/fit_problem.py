@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from . import _core
 from .run_log import Run
-from .run_plan import run_plan
+from .run_plan import begin_of, run_plan
 
 Vector = NDArray[np.float64]
 
@@ -72,21 +72,37 @@ def _averaged(time: Vector, values: Vector, edges: Vector) -> Vector:
 
 
 def observe(run: Run, room: _core.Surroundings, interval: float) -> Observed:
-    """Readings of a run averaged over `interval` [s]; slower logs are taken as they are."""
-    edges = np.arange(run.time[0], run.time[-1] + interval, interval)
-    if np.median(np.diff(run.time)) > 0.5 * interval:
-        edges = run.time
-    time = _averaged(run.time, run.time, edges)
-    floor = None if run.floor_reading is None else _averaged(run.time, run.floor_reading, edges)
-    probe = _averaged(run.time, run.probe_reading, edges)
+    """Readings of a run averaged over `interval` [s]; slower logs are taken as they are.
+
+    In closed loop, readings before the first phase are left out: what was done then is not known.
+    """
+    rows = run.time >= begin_of(run)
+    times = run.time[rows]
+    edges = np.arange(times[0], times[-1] + interval, interval)
+    if np.median(np.diff(times)) > 0.5 * interval:
+        edges = times
+    time = _averaged(times, times, edges)
+    floor = None
+    if run.floor_reading is not None:
+        floor = _averaged(times, run.floor_reading[rows], edges)
+    probe = _averaged(times, run.probe_reading[rows], edges)
     return Observed(run, run_plan(run, room, time), time, floor, probe)
+
+
+def _heats(run: Run, by_jacket: bool) -> tuple[bool, bool]:
+    """Whether floor and jacket heat in a run, as logged or as the controller may switch them."""
+    regulates = any(one.regulated is not _core.Regulated.none for one in run.closed_loop)
+    jacket = any(one.jacket is _core.JacketUse.heat for one in run.closed_loop)
+    by_floor = bool(np.any(run.floor_heat > 0.0)) or (regulates and not by_jacket)
+    return by_floor, bool(np.any(run.jacket_heat > 0.0)) or jacket or (regulates and by_jacket)
 
 
 def _not_heated(kettle: _core.Kettle, runs: Sequence[Run]) -> set[str]:
     """Coefficients of floor heater and jacket that such runs say nothing about."""
     jacket, kind = kettle.jacket, kettle.jacket.kind
-    by_floor = any(np.any(run.floor_heat > 0.0) for run in runs) and kettle.floor_power > 0.0
-    by_jacket = any(np.any(run.jacket_heat > 0.0) for run in runs)
+    heats = [_heats(run, _core.heats_by_jacket(kettle)) for run in runs]
+    by_floor = any(floor for floor, _ in heats) and kettle.floor_power > 0.0
+    by_jacket = any(jacket for _, jacket in heats)
     cooled = any(limit is not None for run in runs for _, limit in run.cooling_limits)
     electric = kind is _core.JacketKind.electric
     unused = set()

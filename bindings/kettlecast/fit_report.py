@@ -6,6 +6,7 @@ from .fit_result import Fit
 
 # Below this share of its prior spread a coefficient counts as not learned from the runs.
 _HARDLY_LEARNED = 0.1
+_HEAT = {"inferred": "inferred", "closed_loop": "in closed loop", "none": "none"}
 
 
 def _headline(fit: Fit) -> list[str]:
@@ -26,10 +27,15 @@ def _runs(fit: Fit) -> list[str]:
     lines = ["Runs (RMS of model less log):"]
     for run in fit.runs:
         floor = "   -  " if run.floor_rms is None else f"{run.floor_rms:.2f} K"
-        heat = "" if run.heat_source == "logged" else f"   heat {run.heat_source}"
+        heat = "" if run.heat_source == "logged" else f"   heat {_HEAT[run.heat_source]}"
         lines.append(
             f"  {run.name:<24} floor {floor}   probe {run.probe_rms:.2f} K"
             f"   probe autocorrelation {run.probe_autocorrelation:.2f}{heat}"
+        )
+    if any(run.heat_source == "closed_loop" for run in fit.runs):
+        lines.append(
+            "  Closed loop: the controller of the kettle was taken as it is on its plate; a dead "
+            "band that differs from it moves the coefficients."
         )
     return lines
 

@@ -127,21 +127,19 @@ class Search:
         return [(name, "") for name in self.shared] + own
 
 
-def robust_weights(residuals: Vector, loss: str) -> Vector:
-    """How much each residual counts by the loss, the slope of the loss by its square [-]."""
-    squares = np.asarray(residuals) ** 2
-    slopes = {
+def counted(squares: Vector, loss: str) -> Vector:
+    """How much residuals count by the loss, 1 where they are small [-]."""
+    return {
         "linear": np.ones_like(squares),
         "soft_l1": 1.0 / np.sqrt(1.0 + squares),
         "huber": np.minimum(1.0, 1.0 / np.sqrt(np.maximum(squares, 1.0))),
-    }
-    return np.asarray(slopes[loss])
+    }[loss]
 
 
 def information_of(found: _core.MapFit, loss: str) -> Vector:
     """Information of the data about the scaled coefficients; outliers count as in the search."""
-    weights = robust_weights(found.residuals, loss)
-    return np.asarray(found.jacobian.T @ (weights[:, None] * found.jacobian))
+    slopes = counted(np.asarray(found.residuals) ** 2, loss)
+    return np.asarray(found.jacobian.T @ (slopes[:, None] * found.jacobian))
 
 
 def learned_count(information: Vector) -> float:

@@ -11,6 +11,7 @@ from . import _core
 from .errors import InvalidArgument
 from .findings import Array, Finding, Severity
 from .log_table import LogTable
+from .run_phases import check_phases
 
 _NEVER = -1e9  # [s]
 # Readings are medians over this long, about the lag of a sensor in its sleeve: the noise of a log
@@ -102,11 +103,7 @@ def _check(
             f'{table.file}: heat="inferred" needs a kettle with an on_off controller; '
             f'"{kettle.name}" has {kettle.controller.kind.name}'
         )
-    if len(starts) != len(recipe.phases):
-        raise InvalidArgument(
-            f'{table.file}: heat="inferred" needs the start of each phase in the events file; '
-            f'it has {len(starts)}, recipe "{recipe.name}" has {len(recipe.phases)}'
-        )
+    check_phases(table.file, "inferred", recipe, starts)
     for number, phase in enumerate(recipe.phases, start=1):
         _check_phase(table, number, phase)
 
@@ -196,7 +193,17 @@ def _note(table: LogTable, heat: Array, by_jacket: bool) -> Finding:
 
 def no_heat(table: LogTable) -> tuple[dict[str, Array], Finding]:
     """No heat at all, as the caller says, and a note about it."""
+    seen = 'not logged, taken as off throughout, as heat="none" says'
+    return _zeros(table, seen, "a kettle that is not heated")
+
+
+def unknown_heat(table: LogTable) -> tuple[dict[str, Array], Finding]:
+    """No heat, since the controller of the kettle will switch it, and a note about it."""
+    seen = "not logged, switched by the controller of the kettle in closed loop"
+    return _zeros(table, seen, "logged heat, which knows every switching")
+
+
+def _zeros(table: LogTable, seen: str, expected: str) -> tuple[dict[str, Array], Finding]:
     zeros = {name: np.zeros_like(table.columns["time"]) for name in ("floor_heat", "jacket_heat")}
     lines = (table.rows.header_line, table.rows.header_line)
-    seen = 'not logged, taken as off throughout, as heat="none" says'
-    return zeros, Finding(Severity.note, lines, "floor_heat", seen, "a kettle that is not heated")
+    return zeros, Finding(Severity.note, lines, "floor_heat", seen, expected)

@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
+from typing import Literal, get_args
 
 import numpy as np
 
@@ -17,14 +17,23 @@ from .check_units import Reached, check_shares_and_speed, check_temperature_unit
 from .errors import InvalidArgument
 from .event_log import Event, EventKind, pours_from, read_events
 from .findings import Array, Finding, Severity
-from .heat_inference import infer_heat, no_heat
+from .heat_inference import infer_heat, no_heat, unknown_heat
 from .log_columns import HEAT, missing
 from .log_options import LogOptions
 from .log_table import LogTable, frozen, read_table
+from .run_phases import (
+    Covers,
+    Limits,
+    Pours,
+    check_phases,
+    covers_of,
+    end_of,
+    jackets_of,
+    phases_as_they_happened,
+)
 
-HeatSource = Literal["logged", "inferred", "none"]
+HeatSource = Literal["logged", "inferred", "closed_loop", "none"]
 
-_Limits = tuple[tuple[float, float | None], ...]
 _SIGNAL_OF = {_core.Regulated.floor: "floor", _core.Regulated.probe: "probe"}
 
 
@@ -65,13 +74,17 @@ class Run:
     file, sha256 :
         Path of the log and checksum of its bytes.
     heat_source :
-        "logged"; "inferred" from readings, recipe and controller; or "none" if the caller said so.
+        "logged"; "inferred" from readings, recipe and controller; "closed_loop" if it is not known
+        and the controller of the kettle switches it; or "none" if the caller said so.
     started :
         What the clock of the log showed at 0 s, with its zone if that is known; None if the log has
         elapsed time or times without dates.
     lateness :
         How much later each pour began than the recipe plans [s], below 0 for earlier; only pours
         that lie in their phase of a recipe.
+    closed_loop :
+        Phases as they happened, from the start of the first one on; empty unless the controller of
+        the kettle switches the heat.
     """
 
     name: str
@@ -82,18 +95,19 @@ class Run:
     jacket_heat: Array
     agitator_speed: Array
     events: tuple[Event, ...]
-    pours: tuple[tuple[float, _core.Addition], ...]
+    pours: Pours
     phases: tuple[float, ...]
     reached: tuple[float | None, ...]
-    covers: tuple[tuple[float, _core.Cover], ...]
-    jacket_limits: tuple[tuple[float, float | None], ...]
-    cooling_limits: tuple[tuple[float, float | None], ...]
+    covers: Covers
+    jacket_limits: Limits
+    cooling_limits: Limits
     findings: tuple[Finding, ...]
     file: str
     sha256: str
     heat_source: HeatSource = "logged"
     started: datetime.datetime | None = None
     lateness: tuple[float, ...] = ()
+    closed_loop: tuple[_core.Phase, ...] = ()
 
 
 def read_run(
@@ -142,8 +156,10 @@ def read_run(
         Time zone of a clock without offset, such as "Europe/Berlin"; takes out changes to and from
         summer time.
     heat :
-        For a log without heat: "inferred" as the controller of `kettle` switches it by `recipe` and
-        events, or "none" if nothing was heated.
+        For a log without heat: "inferred" as the controller of `kettle` switches it by the logged
+        readings, `recipe` and events; "closed_loop" if a fit or replay shall let the controller of
+        the kettle switch it by the readings of the model, with `recipe` and events; or "none" if
+        nothing was heated.
     kettle :
         For inferred heat.
 
@@ -173,8 +189,10 @@ def read_run(
     reached = _reached(happened, len(phases))
     if heat != "logged":
         end = next((one.time for one in happened if one.kind is EventKind.end), np.inf)
-        inferred = heat == "inferred"
-        made = infer_heat(table, kettle, recipe, phases, end) if inferred else no_heat(table)
+        if heat == "inferred":
+            made = infer_heat(table, kettle, recipe, phases, end)
+        else:
+            made = no_heat(table) if heat == "none" else unknown_heat(table)
         table = table.with_heat(*made)
     findings = [*table.findings, *check_time(table), *check_sensors(table)]
     findings += [*check_shares_and_speed(table), *doubts, *unplanned]
@@ -182,7 +200,14 @@ def read_run(
     findings += check_temperature_units(table, pours if happened else None, goals)
     findings += _events_against_log(table, happened)
     findings += _phases_against_recipe(recipe, happened, len(phases))
-    limits, cooling = _jackets(recipe, phases)
+    limits, cooling = jackets_of(recipe, phases)
+    covers = covers_of(recipe, phases, happened, float(table.columns["time"][0]))
+    loop: tuple[_core.Phase, ...] = ()
+    if heat == "closed_loop":
+        check_phases(table.file, heat, recipe, phases)
+        assert recipe is not None
+        ends = (end_of(happened, table.columns["time"]), float(table.columns["time"][-1]))
+        loop = phases_as_they_happened(recipe, phases, pours, covers, ends)
     nothing = frozen(np.zeros_like(table.columns["time"]))
     return Run(
         name=Path(path).stem,
@@ -196,7 +221,7 @@ def read_run(
         pours=pours,
         phases=phases,
         reached=reached,
-        covers=_covers(recipe, phases, happened, float(table.columns["time"][0])),
+        covers=covers,
         jacket_limits=limits,
         cooling_limits=cooling,
         findings=tuple(findings),
@@ -205,15 +230,15 @@ def read_run(
         heat_source=heat,
         started=None if table.clock is None else table.clock.started,
         lateness=late,
+        closed_loop=loop,
     )
 
 
 def _check_heat(table: LogTable, heat: str) -> None:
     """Heat is taken from the log where it is there, and is never made up unasked."""
-    if heat not in ("logged", "inferred", "none"):
-        raise InvalidArgument(
-            f'heat: "{heat}" is not allowed; allowed: "logged", "inferred" or "none"'
-        )
+    if heat not in get_args(HeatSource):
+        allowed = ", ".join(f'"{one}"' for one in get_args(HeatSource))
+        raise InvalidArgument(f'heat: "{heat}" is not allowed; allowed: {allowed}')
     logged = [signal for signal in HEAT if signal in table.columns]
     if logged and heat != "logged":
         raise InvalidArgument(
@@ -225,7 +250,8 @@ def _check_heat(table: LogTable, heat: str) -> None:
             table.rows,
             *HEAT,
             other='heat="inferred" with kettle= and recipe=, if an on/off controller switched it, '
-            'or heat="none", if nothing was heated',
+            'heat="closed_loop" with recipe=, if the controller on the plate of the kettle did, or '
+            'heat="none", if nothing was heated',
         )
 
 
@@ -252,29 +278,6 @@ def _goals(recipe: _core.Recipe | None, reached: Sequence[float | None]) -> list
         for phase, time in pairs
         if time is not None and phase.regulated in _SIGNAL_OF
     ]
-
-
-def _covers(
-    recipe: _core.Recipe | None,
-    phases: Sequence[float],
-    events: Sequence[Event],
-    start: float,
-) -> tuple[tuple[float, _core.Cover], ...]:
-    planned = recipe.phases if recipe is not None else []
-    steps = [(time, phase.cover) for time, phase in zip(phases, planned, strict=False)]
-    lids = {EventKind.lid_on: _core.Cover.lid, EventKind.lid_off: _core.Cover.open}
-    steps += [(event.time, lids[event.kind]) for event in events if event.kind in lids]
-    steps.sort(key=lambda step: step[0])
-    return tuple(steps) if steps and steps[0][0] <= start else ((start, _core.Cover.open), *steps)
-
-
-def _jackets(recipe: _core.Recipe | None, phases: Sequence[float]) -> tuple[_Limits, _Limits]:
-    """Limits of the jacket where it heats, and where it cools."""
-    use = _core.JacketUse
-    pairs = list(zip(phases, recipe.phases if recipe is not None else [], strict=False))
-    limits = [(at, one.jacket_limit if one.jacket == use.heat else None) for at, one in pairs]
-    cooling = [(at, one.jacket_cool_limit if one.jacket == use.cool else None) for at, one in pairs]
-    return tuple(limits), tuple(cooling)
 
 
 def _events_against_log(table: LogTable, events: Sequence[Event]) -> list[Finding]:

@@ -14,9 +14,16 @@ _STILL = 3.0
 _NO_JACKET_LIMIT = 573.15
 
 
+def begin_of(run: Run) -> float:
+    """When the model begins: with the log or, in closed loop, with the first phase [s]."""
+    return max(float(run.time[0]), run.phases[0]) if run.closed_loop else float(run.time[0])
+
+
 def start_of(run: Run) -> _core.Start:
-    """What floor sensor and probe show when the log begins [K]."""
-    still = run.time <= run.time[0] + _STILL
+    """What floor sensor and probe show when the model begins [K]."""
+    begin = begin_of(run)
+    still = (run.time >= begin) & (run.time <= begin + _STILL)
+    still[np.searchsorted(run.time, begin)] = True  # of a slow log, the first row
     probe = float(np.mean(run.probe_reading[still]))
     floor = probe if run.floor_reading is None else float(np.mean(run.floor_reading[still]))
     return _core.Start(floor=floor, wall=probe, as_read=True)
@@ -54,12 +61,19 @@ def run_plan(
     Parameters
     ----------
     run :
-        A log with heater signal.
+        A log with heater signal, or one whose heat the controller of the kettle switches.
     surroundings :
         The room during the run.
     output_times :
         When to read the sensors of the model, rising, shape (n,) [s].
     """
+    if run.closed_loop:
+        return _core.RunPlan(
+            closed_loop=list(run.closed_loop),
+            surroundings=surroundings,
+            start=start_of(run),
+            output_times=output_times - run.phases[0],
+        )
     signals = _core.DriveSignals(
         time=run.time,
         floor_heat=run.floor_heat,

@@ -16,7 +16,7 @@ STEW = demo_path("stew.toml")
 LOG = demo_path("water_boil_60kg.csv")
 PAIR = f"{LOG}:{WATER}"
 QUICK = ("--vary", "floor.efficiency", "--vary", "probe.lag")
-COMMANDS = ("demo", "fit", "forecast", "compare", "check", "foods", "schema")
+COMMANDS = ("demo", "fit", "forecast", "compare", "check", "next", "foods", "schema")
 
 
 def run(*arguments: object) -> Any:

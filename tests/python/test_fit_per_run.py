@@ -54,9 +54,7 @@ def test_the_next_run_has_the_mean_and_its_scatter(fitted: Fit) -> None:
 
 
 def test_what_belongs_to_a_day_is_not_carried_on(runs: list[kc.Run]) -> None:
-    found = kc.fit(
-        KETTLE, runs, vary=VARY, per_run=["probe.offset", "pour.delay"], options=OPTIONS
-    )
+    found = kc.fit(KETTLE, runs, vary=VARY, per_run=["probe.offset", "pour.delay"], options=OPTIONS)
     assert found.coefficients["pour.delay"] == 0.0
     assert all(one["pour.delay"] == 0.0 for one in found.draws(20, 1))
 
@@ -91,7 +89,9 @@ def test_profile_of_a_nearly_linear_value_is_its_normal_interval(fitted: Fit) ->
 
 def test_profile_says_when_a_side_is_open(runs: list[kc.Run]) -> None:
     # With a prior wider than its bounds nothing keeps the lag of a probe that follows at once.
-    found = kc.fit(KETTLE, runs, vary=["floor.efficiency", "evaporation.lid_factor"], options=OPTIONS)
+    found = kc.fit(
+        KETTLE, runs, vary=["floor.efficiency", "evaporation.lid_factor"], options=OPTIONS
+    )
     interval = found.profile("evaporation.lid_factor")
     assert interval.lower is None
     assert "unbounded below" in str(interval)

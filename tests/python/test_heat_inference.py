@@ -194,7 +194,10 @@ def test_what_inferring_needs(tmp_path: Path) -> None:
         controller=KETTLE.controller.replace(kind=_core.ControllerKind.proportional_integral)
     )
     for how, message in (
-        ({"heat": "guessed"}, '"guessed" is not allowed; allowed: "logged", "inferred" or "none"'),
+        (
+            {"heat": "guessed"},
+            '"guessed" is not allowed; allowed: "logged", "inferred", "closed_loop", "none"',
+        ),
         ({"heat": "inferred"}, "needs the kettle and the recipe; not given: kettle= and recipe="),
         ({"heat": "inferred", "recipe": stew}, "not given: kettle="),
         (

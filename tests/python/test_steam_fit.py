@@ -52,6 +52,7 @@ def test_a_log_without_any_heat_is_refused(folder: Path) -> None:
         "jacket_heat_pct); columns there are: time_s, probe_C; "
         'say which with columns={"floor_heat": "name of the column"}; '
         'or say heat="inferred" with kettle= and recipe=, if an on/off controller switched it, '
+        'heat="closed_loop" with recipe=, if the controller on the plate of the kettle did, '
         'or heat="none", if nothing was heated'
     )
 
