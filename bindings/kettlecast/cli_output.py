@@ -194,6 +194,8 @@ def fit_plain(fit: Fit) -> dict[str, Any]:
         "coefficients": rows,
         "fixed": dict(fit.fixed),
         "strong_pairs": fit.strong_pairs(),
+        "inseparable": [str(one) for one in fit.inseparable()],
+        "doubts": [str(one) for one in fit.doubts()] if fit.search else None,
     }
 
 
