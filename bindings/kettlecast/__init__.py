@@ -53,6 +53,7 @@ from ._core import (
     vessel,
 )
 from .comparing import Comparison, compare
+from .doubts import Doubt, Explanation
 from .errors import (
     Error,
     FileFormatError,
@@ -70,6 +71,8 @@ from .fitting import fit
 from .foods import food, food_names
 from .forecasting import Forecast, forecast
 from .kettle_file import kettle_schema, read_kettle
+from .known_combinations import Combination, Inseparable
+from .leave_one_out import HeldOut, LeaveOneOut
 from .recipe_changes import with_more
 from .recipe_file import read_recipe, recipe_schema
 from .recipe_writer import write_recipe
@@ -90,16 +93,19 @@ __all__ = [
     "Balance",
     "CoefficientCard",
     "Coefficients",
+    "Combination",
     "Comparison",
     "Composition",
     "Consistency",
     "Controller",
     "ControllerKind",
     "Cover",
+    "Doubt",
     "EndKind",
     "EndReason",
     "EndRule",
     "Error",
+    "Explanation",
     "FileFormatError",
     "FilmSource",
     "Finding",
@@ -108,7 +114,9 @@ __all__ = [
     "FloorShape",
     "Food",
     "Forecast",
+    "HeldOut",
     "Impeller",
+    "Inseparable",
     "IntegrationFailure",
     "InvalidArgument",
     "Jacket",
@@ -116,6 +124,7 @@ __all__ = [
     "JacketKind",
     "JacketUse",
     "Kettle",
+    "LeaveOneOut",
     "MetalKind",
     "Options",
     "OutsideValidity",

@@ -106,11 +106,13 @@ class Candidate:
 
 
 def _of_run(index: int, one: Observed, kettle: _core.Kettle) -> Iterator[Candidate]:
+    yield Candidate(Change.room, index)
+    if one.plan.closed_loop:
+        return  # there a sensor acts on the controller, and pours and covers are the recipe's
     for pour in range(len(one.plan.pours)):
         yield from (Candidate(change, index, pour) for change in _OF_POURS)
         late = _MUCH_LATER / CARDS[Change.delay.value].spread
         yield from (Candidate(Change.delay, index, pour, jump=jump) for jump in (-late, late))
-    yield Candidate(Change.room, index)
     yield Candidate(Change.probe, index)
     if one.floor is not None:
         yield Candidate(Change.floor_sensor, index)

@@ -289,6 +289,17 @@ def test_fit_json_holds_coefficients_and_runs() -> None:
     assert [one["name"] for one in found["runs"]] == ["water_boil_60kg"]
 
 
+def test_fit_tells_how_well_runs_left_out_are_followed() -> None:
+    steps = f"{demo_path('water_steps_60kg.csv')}:{demo_path('water_steps.toml')}"
+    runs = ("--run", PAIR, "--run", steps)
+    found = plain("fit", KETTLE, *runs, *QUICK, "--hold-out")
+    assert [one["name"] for one in found["held_out"]] == ["water_boil_60kg", "water_steps_60kg"]
+    assert all(one["probe_rms"] > one["probe_fitted"] for one in found["held_out"])
+    alone = run("fit", KETTLE, "--run", PAIR, *QUICK, "--hold-out")
+    assert alone.exit_code == 2
+    assert "the fit has 1 run; allowed: 2 or more" in alone.stderr
+
+
 def test_common_recipe_is_that_of_logs_without_one() -> None:
     alone = plain("fit", KETTLE, "--run", LOG, "--recipe", WATER, *QUICK)
     assert alone == plain("fit", KETTLE, "--run", PAIR, *QUICK)

@@ -77,6 +77,18 @@ def test_what_went_wrong_is_named_first(name: str) -> None:
         assert abs(first.size * spread - size) < 4.0 * first.error * spread
 
 
+def test_explanations_that_are_as_good_are_told_with_it() -> None:
+    # 1.8 kg more at 10 degC of the second pour cool 60 kg as slightly more of the first do.
+    doubt = fit_with("soak", {"wrong": lambda run: poured(run, 1, factor=1.3)}).doubts(most=1)[0]
+    both = (doubt.best, *doubt.others)
+    assert {(one.candidate.change, one.candidate.pour) for one in both} >= {
+        (Change.mass, 0),
+        (Change.mass, 1),
+    }
+    assert "kg more water (of 8:20) than the 6 kg written" in str(doubt)
+    assert "; as well by soak: " in str(doubt)
+
+
 def test_a_probe_that_read_high_in_one_run_is_named() -> None:
     first = fit_with("steps", {}, probe=1.0).doubts(most=1)[0]
     assert first.best.candidate.change is Change.probe
