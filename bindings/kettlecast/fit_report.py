@@ -35,6 +35,7 @@ _TOLD_BY = {
     "piece.": "a run with pieces poured into hot liquid",
     "juice.": "a run with pieces poured into hot liquid",
     "solids.": "a run with pieces poured into hot liquid",
+    "probe.height": "a run with too little product to cover the probe",
     "probe.": "a log that goes on after the set point was reached",
 }
 
@@ -135,7 +136,10 @@ def _untold(fit: Fit, silent: Sequence[str], together: Sequence[Inseparable]) ->
         told.append(
             f"{', '.join(bound)}: the runs pull beyond what is allowed, so no error is known."
         )
-    return ["What these runs cannot tell:", *_listed(told or ["Nothing to say."])]
+    return [
+        "What these runs cannot tell:",
+        *_listed(told or ["Nothing: each coefficient is known by itself."]),
+    ]
 
 
 def _far(fit: Fit) -> list[str]:
@@ -177,7 +181,12 @@ def _advice(
     told = []
     if not fit.success:
         told.append("Allow more evaluations (FitOptions.max_evaluations) before using this fit.")
-    told += [f"Check {one.best}; correct the log or free it, and fit again." for one in found or ()]
+    for one in found or ():
+        name = one.best.candidate.coefficient
+        if name:
+            told.append(f"Fit {name} too.")
+        else:
+            told.append(f"Check the log of {one.best.run}, correct it and fit again.")
     told += [
         f"{one.label} is at its bound: check the type plate and the log, or give its value."
         for one in fit.params.values()

@@ -15,8 +15,10 @@ import numpy as np
 from .fit_problem import CARDS, Vector
 from .fit_result import STRONG_CORRELATION, Fit, Param
 
-# A coefficient whose share in a combination is smaller than this is left out of it.
-_LEAST_SHARE = 0.1
+# A combination counts as known if it leaves less of the variance than a strong correlation does.
+_NARROW = 1.0 - STRONG_CORRELATION
+# One of more coefficients than this says nothing to a reader.
+_MOST_TERMS = 4
 
 
 @dataclass(frozen=True)
@@ -55,10 +57,10 @@ class Inseparable:
 
     def __str__(self) -> str:
         *first, last = self.names
-        told = " and ".join(str(one) for one in self.known)
+        told = "; and ".join(str(one) for one in self.known)
         return (
-            f"{', '.join(first)} and {last} cannot be told apart by these runs: only {told}, "
-            "is known."
+            f"{', '.join(first)} and {last} cannot be told apart by these runs; known is only "
+            f"{told}."
         )
 
 
@@ -94,10 +96,9 @@ def _ridges(covariance: Vector) -> list[list[int]]:
     return groups
 
 
-def _term(one: Param, weight: float) -> str:
-    if CARDS[one.name].positive:
-        return one.label if abs(weight - 1.0) < 0.05 else f"{one.label}^{weight:.2g}"
-    return one.label if abs(weight - 1.0) < 0.05 else f"{weight:.2g} x {one.label}"
+def _power(one: Param, weight: float) -> str:
+    size = abs(weight)
+    return one.label if abs(size - 1.0) < 0.05 else f"{one.label}^{size:.2g}"
 
 
 def _product(members: Sequence[Param], weights: Sequence[float], spread: float) -> Combination:
@@ -105,7 +106,9 @@ def _product(members: Sequence[Param], weights: Sequence[float], spread: float) 
     order = np.argsort(-np.abs(weights))
     unit = weights[order[0]]
     powers = [(members[i], weights[i] / unit) for i in order]
-    formula = " x ".join(_term(one, power) for one, power in powers)
+    formula = _power(*powers[0])
+    for one, power in powers[1:]:
+        formula += f" {'/' if power < 0.0 else 'x'} {_power(one, power)}"
     relative = float(np.expm1(spread / abs(unit)))
     return Combination({one.label: power for one, power in powers}, formula, relative, "")
 
@@ -127,22 +130,56 @@ def _sum(members: Sequence[Param], weights: Sequence[float], spread: float) -> C
 
 def _combination(members: Sequence[Param], direction: Vector, covariance: Vector) -> Combination:
     """Combination along a direction in standard deviations of the coefficients."""
-    shares = np.where(np.abs(direction) < _LEAST_SHARE, 0.0, direction)
-    scaled = shares / np.sqrt(np.diag(covariance))
+    scaled = direction / np.sqrt(np.diag(covariance))
     spread = float(np.sqrt(scaled @ covariance @ scaled))
-    kept = [i for i, share in enumerate(shares) if share != 0.0]
-    weights = [float(scaled[i] / CARDS[members[i].name].spread) for i in kept]
-    chosen = [members[i] for i in kept]
-    scales = all(CARDS[one.name].positive for one in chosen)
-    return (_product if scales else _sum)(chosen, weights, spread)
+    cards = [CARDS[one.name] for one in members]
+    weights = [float(share / card.spread) for share, card in zip(scaled, cards, strict=True)]
+    scales = all(card.positive for card in cards)
+    return (_product if scales else _sum)(members, weights, spread)
+
+
+def _narrowest(correlations: Vector, support: Sequence[int]) -> float:
+    return float(np.linalg.eigvalsh(correlations[np.ix_(support, support)])[0])
+
+
+def _fewest(correlations: Vector, group: Sequence[int]) -> list[int]:
+    """The coefficients of a known combination, as few as will do; none if there is none."""
+    support = list(group)
+    if len(support) < 2 or _narrowest(correlations, support) >= _NARROW:
+        return []
+    while len(support) > 2:
+        fewer = [[i for i in support if i != out] for out in support]
+        best = min(fewer, key=lambda one: _narrowest(correlations, one))
+        if _narrowest(correlations, best) >= _NARROW:
+            break
+        support = best
+    return support
+
+
+def _supports(covariance: Vector, group: Sequence[int]) -> list[list[int]]:
+    """Coefficients of each known combination of a group; one of each is set aside for the next."""
+    correlations = _correlations(covariance)
+    left, found = list(group), []
+    while support := _fewest(correlations, left):
+        found.append(support)
+        left.remove(max(support, key=lambda i: float(covariance[i, i])))
+    # A ridge that others bend is not as narrow; it is told as it is.
+    return [support for support in found or [list(group)] if len(support) <= _MOST_TERMS]
+
+
+def _along(params: Sequence[Param], covariance: Vector, support: Sequence[int]) -> Combination:
+    """The narrowest combination of some coefficients."""
+    part = covariance[np.ix_(support, support)]
+    direction = np.asarray(np.linalg.eigh(_correlations(part))[1][:, 0])
+    return _combination([params[i] for i in support], direction, part)
 
 
 def inseparable(fit: Fit) -> tuple[Inseparable, ...]:
     """Groups of coefficients that the runs cannot tell apart, and what is known of each group.
 
     Two belong together if their correlation exceeds 0.9, or their partial correlation does while
-    neither would be known so badly if the others were. What is known are the directions in which
-    the correlations of a group leave less than a tenth of the variance.
+    neither would be known so badly if the others were. What is known are combinations of few of
+    them that leave less than a tenth of the variance.
 
     Parameters
     ----------
@@ -154,10 +191,9 @@ def inseparable(fit: Fit) -> tuple[Inseparable, ...]:
     covariance = fit.scaled_covar[np.ix_(free, free)]
     found = []
     for group in _ridges(covariance) if free else []:
-        part = covariance[np.ix_(group, group)]
-        members = [params[i] for i in group]
-        values, vectors = np.linalg.eigh(_correlations(part))
-        narrow = max(1, int(np.sum(values < 1.0 - STRONG_CORRELATION)))
-        known = tuple(_combination(members, vectors[:, k], part) for k in range(narrow))
-        found.append(Inseparable(tuple(one.label for one in members), known))
+        supports = _supports(covariance, group)
+        known = tuple(_along(params, covariance, support) for support in supports)
+        named = sorted({i for support in supports for i in support})
+        if named:
+            found.append(Inseparable(tuple(params[i].label for i in named), known))
     return tuple(found)

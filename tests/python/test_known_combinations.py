@@ -40,8 +40,8 @@ def test_a_pair_on_a_ridge_is_known_as_a_product_of_powers(template: Fit) -> Non
     assert known.weights[SCALES[1]] == pytest.approx(exponent, rel=0.02)
     assert known.spread == pytest.approx(np.expm1(spreads[0] / 0.8 / 401.0**0.5), rel=0.02)
     assert str(found).startswith(
-        "floor.capacity_factor and elements.heat_capacity cannot be told apart by these runs: "
-        f"only floor.capacity_factor x elements.heat_capacity^{exponent:.2g}, to "
+        "floor.capacity_factor and elements.heat_capacity cannot be told apart by these runs; "
+        f"known is only floor.capacity_factor x elements.heat_capacity^{exponent:.2g}, to "
     )
     assert known.unit == ""
 
@@ -67,7 +67,21 @@ def test_sums_keep_their_unit(template: Fit) -> None:
     assert known.weights == pytest.approx({OFFSETS[0]: 1.0, OFFSETS[1]: 2.5})
     assert known.unit == "K"
     assert known.spread == pytest.approx((2.0 / 101.0) ** 0.5)
-    assert "floor_sensor.offset + 2.5 x floor_sensor.position, to 0.14 K, is known" in str(found)
+    assert "floor_sensor.offset + 2.5 x floor_sensor.position, to 0.14 K." in str(found)
+
+
+def test_a_group_that_one_number_decides_is_known_in_pairs(template: Fit) -> None:
+    # Correlations of 0.99 among all three: two combinations of two coefficients each.
+    tied = ridge_fit(template, SCALES, [1.0, 1.0, 1.0], 0.0)
+    tied = dataclasses.replace(tied, scaled_covar=0.01 * np.eye(3) + 0.99 * np.ones((3, 3)))
+    (found,) = inseparable(tied)
+    assert found.names == tuple(SCALES)
+    assert [len(one.weights) for one in found.known] == [2, 2]
+    assert {name for one in found.known for name in one.weights} == set(SCALES)
+    for one in found.known:
+        first, second = one.weights.values()
+        assert first * second < 0.0
+        assert " / " in one.formula
 
 
 def test_what_is_told_apart_is_not_named(template: Fit) -> None:
