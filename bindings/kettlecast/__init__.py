@@ -54,6 +54,7 @@ from ._core import (
 )
 from .candidate_runs import candidate_runs
 from .comparing import Comparison, compare
+from .doubts import Doubt, Explanation
 from .errors import (
     Error,
     FileFormatError,
@@ -74,6 +75,8 @@ from .forecast_target import Target
 from .forecasting import Forecast, forecast
 from .intervals import Ensemble, Interval
 from .kettle_file import kettle_schema, read_kettle
+from .known_combinations import Combination, Inseparable
+from .leave_one_out import HeldOut, LeaveOneOut
 from .next_run import NextRun, next_run
 from .recipe_changes import with_more
 from .recipe_file import read_recipe, recipe_schema
@@ -96,17 +99,20 @@ __all__ = [
     "Balance",
     "CoefficientCard",
     "Coefficients",
+    "Combination",
     "Comparison",
     "Composition",
     "Consistency",
     "Controller",
     "ControllerKind",
     "Cover",
+    "Doubt",
     "EndKind",
     "EndReason",
     "EndRule",
     "Ensemble",
     "Error",
+    "Explanation",
     "FileFormatError",
     "FilmSource",
     "Finding",
@@ -115,7 +121,9 @@ __all__ = [
     "FloorShape",
     "Food",
     "Forecast",
+    "HeldOut",
     "Impeller",
+    "Inseparable",
     "IntegrationFailure",
     "Interval",
     "InvalidArgument",
@@ -124,6 +132,7 @@ __all__ = [
     "JacketKind",
     "JacketUse",
     "Kettle",
+    "LeaveOneOut",
     "MetalKind",
     "NextRun",
     "Options",

@@ -1383,6 +1383,27 @@ class MapFit:
     def minimum_costs(self) -> _Array:
         """Cost of each distinct minimum found, rising; read-only."""
 
+class _InformationMembers(TypedDict, total=False):
+    akaike: float
+    akaike_corrected: float
+    bayes: float
+
+class Information(_Record):
+    """Criteria by which models of the same data are compared."""
+
+    def __init__(self, **members: Unpack[_InformationMembers]) -> None: ...
+    @property
+    def akaike(self) -> float:
+        """AIC."""
+    @property
+    def akaike_corrected(self) -> float:
+        """AICc; infinite with too few data for so many parameters."""
+    @property
+    def bayes(self) -> float:
+        """BIC."""
+    def replace(self, **members: Unpack[_InformationMembers]) -> Information:
+        """A copy with some members changed."""
+
 @overload
 def check(food: Food) -> None:
     """Raises InvalidArgument if the fractions of a food do not add up to 1."""
@@ -1472,6 +1493,11 @@ def simulate_slopes(
     options: Options = ...,
 ) -> ForecastSlopes:
     """As simulate, with the slopes of what phases report by each lever, by dual numbers."""
+
+def information_of(
+    cost: float, *, count: float, parameters: int, estimated: bool = False
+) -> Information:
+    """AIC, AICc and BIC of a least-squares fit."""
 
 def to_scaled(coefficients: Coefficients, names: Sequence[str]) -> list[float]:
     """Distances from the defaults in prior spreads, of the logarithm for scales."""

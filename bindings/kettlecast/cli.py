@@ -116,6 +116,12 @@ def fit(
         list[str] | None,
         typer.Option("--fix", metavar="NAME=VALUE", help='A known one: "floor.efficiency=0.9".'),
     ] = None,
+    hold_out: Annotated[
+        bool,
+        typer.Option(
+            "--hold-out", help="Also fit without each run in turn and judge the run left out."
+        ),
+    ] = False,
     column: options.Columns = None,
     unit: options.Units = None,
     decimal: options.Decimal = None,
@@ -144,10 +150,14 @@ def fit(
         found.save(out)
     if plot is not None:
         found.plot().savefig(plot)
+    held_out = None
+    if hold_out:
+        with working(f"fitting without each of the {len(runs)} runs in turn"):
+            held_out = found.leave_one_out()
     if as_json:
-        say_json(fit_plain(found))
+        say_json(fit_plain(found, held_out))
     else:
-        say(found.fit_report())
+        say(found.fit_report(held_out))
     attention(fit_doubts(found))
 
 

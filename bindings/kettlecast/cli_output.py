@@ -6,6 +6,7 @@ import json
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 import typer
@@ -20,6 +21,7 @@ from .endings import ending_text
 from .findings import Finding, Severity
 from .fit_result import Fit
 from .forecasting import Forecast
+from .leave_one_out import LeaveOneOut
 from .run_log import Run
 from .units import System
 
@@ -206,7 +208,7 @@ def fit_doubts(fit: Fit) -> list[str]:
     return [] if fit.success else [f"the fit did not converge: {fit.message}"]
 
 
-def fit_plain(fit: Fit) -> dict[str, Any]:
+def fit_plain(fit: Fit, held_out: LeaveOneOut | None = None) -> dict[str, Any]:
     """A fit as plain values."""
     rows = fit.table().reset_index().to_dict(orient="records")
     runs = ("name", "floor_rms", "probe_rms", "sha256")
@@ -219,6 +221,9 @@ def fit_plain(fit: Fit) -> dict[str, Any]:
         "coefficients": rows,
         "fixed": dict(fit.fixed),
         "strong_pairs": fit.strong_pairs(),
+        "inseparable": [str(one) for one in fit.inseparable()],
+        "doubts": [str(one) for one in fit.doubts()] if fit.search else None,
+        "held_out": [asdict(one) for one in held_out.runs] if held_out else None,
     }
 
 

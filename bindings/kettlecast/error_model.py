@@ -11,7 +11,7 @@ from .fit_problem import FitOptions, Observed, Vector
 
 # What is known before any residual is seen counts as much as this: so many independent residuals
 # of the stated error, and a log of such a length [s] with the stated correlation time.
-_STATED_RESIDUALS = 4.0
+STATED_RESIDUALS = 4.0
 _STATED_LENGTH = 1800.0
 
 
@@ -47,6 +47,17 @@ def stated_errors(options: FitOptions) -> ErrorModel:
     return ErrorModel(options.floor_error, options.probe_error, time, time)
 
 
+def autocorrelation(residuals: Vector) -> Vector:
+    """Autocorrelation of a series at lags of 0, 1, 2 ... samples [-]; of a constant 1, 0, 0 ..."""
+    centred = residuals - residuals.mean()
+    power = float(centred @ centred)
+    count = centred.size
+    if power <= 0.0:
+        return np.asarray(np.eye(1, count)[0])
+    spectrum = np.fft.rfft(centred, 2 * count)
+    return np.asarray(np.fft.irfft(np.abs(spectrum) ** 2)[:count] / power)
+
+
 def autocorrelation_time(residuals: Vector) -> float:
     """Integrated autocorrelation time of a series, in samples, at least 1 [-].
 
@@ -54,14 +65,8 @@ def autocorrelation_time(residuals: Vector) -> float:
 
     Source: Geyer, Statistical Science 7 (1992) 473, initial positive sequence.
     """
-    centred = residuals - residuals.mean()
-    power = float(centred @ centred)
-    if power <= 0.0:
-        return 1.0
-    count = centred.size
-    spectrum = np.fft.rfft(centred, 2 * count)
-    rho = np.fft.irfft(np.abs(spectrum) ** 2)[:count] / power
-    pairs = rho[: count - count % 2].reshape(-1, 2).sum(axis=1)
+    rho = autocorrelation(residuals)
+    pairs = rho[: rho.size - rho.size % 2].reshape(-1, 2).sum(axis=1)
     ends = np.flatnonzero(pairs <= 0.0)
     kept = pairs[: ends[0]] if ends.size else pairs
     return max(1.0, 2.0 * float(kept.sum()) - 1.0)
@@ -84,8 +89,8 @@ def _of_sensor(
     squares = sum(
         float(np.mean(residuals**2)) * n for (residuals, _), n in zip(series, lengths, strict=True)
     )
-    sum_of_squares = _STATED_RESIDUALS * error**2 + squares / pooled
-    free = _STATED_RESIDUALS + max(independent - fitted, 0.25 * independent)
+    sum_of_squares = STATED_RESIDUALS * error**2 + squares / pooled
+    free = STATED_RESIDUALS + max(independent - fitted, 0.25 * independent)
     return float(np.sqrt(sum_of_squares / free)), pooled
 
 

@@ -11,8 +11,8 @@ from . import _core
 from .design import without_nuisance
 from .fit_problem import CARDS, Observed, Vector, observe
 from .fit_result import Fit
-from .fit_search import counted
 from .forecasting import Forecast
+from .losses import loss_slopes
 from .run_log import Run
 from .run_phases import covers_of, jackets_of, phases_as_they_happened
 
@@ -83,7 +83,7 @@ def _levers(names: Sequence[str]) -> list[_core.Lever]:
 def _weighted(slopes: Vector, error: float, weight: float, loss: str) -> Vector:
     """Slopes in standard deviations of readings; the loss counts as for Gaussian residuals."""
     points, shares = np.polynomial.hermite_e.hermegauss(21)
-    expected = float(shares @ counted(weight * points**2, loss) / np.sum(shares))
+    expected = float(shares @ loss_slopes(np.sqrt(weight) * points, loss) / np.sum(shares))
     return np.asarray(np.sqrt(weight * expected) / error * slopes)
 
 

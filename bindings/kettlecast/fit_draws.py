@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from . import _core
 from .fit_problem import CARDS
-from .fit_search import counted
+from .losses import loss_slopes
 
 if TYPE_CHECKING:
     from .fit_result import Fit
@@ -51,7 +51,7 @@ def scaled_draws(fit: Fit, count: int, generator: np.random.Generator) -> Vector
     normal = generator.multivariate_normal(best, fit.scaled_covar, size=count)
     if fit.search is None or fit.found is None:
         return _kept(fit, normal, generator)
-    weights = counted(fit.found.residuals**2, fit.options.loss) / max(1.0, fit.redchi)
+    weights = loss_slopes(fit.found.residuals, fit.options.loss) / max(1.0, fit.redchi)
     step = fit.scaled_covar @ (fit.found.jacobian.T * weights)
     promised = fit.found.residuals + (normal - best) @ fit.found.jacobian.T
     lower, upper = _bounds(fit)

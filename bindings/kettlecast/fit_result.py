@@ -20,7 +20,10 @@ from .fit_search import Search
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from .doubts import Doubt
     from .fit_profile import ProfileInterval
+    from .known_combinations import Inseparable
+    from .leave_one_out import LeaveOneOut
     from .scatter import Scatter
 
 Vector = NDArray[np.float64]
@@ -270,17 +273,53 @@ class Fit:
         ]
         return pd.DataFrame(rows).set_index("coefficient")
 
-    def fit_report(self) -> str:
-        """The fit in words and numbers."""
+    def inseparable(self) -> tuple[Inseparable, ...]:
+        """Coefficients the runs cannot tell apart, see `known_combinations.inseparable`."""
+        from .known_combinations import inseparable
+
+        return inseparable(self)
+
+    def information_criteria(self, effective: float | None = None) -> _core.Information:
+        """AIC, AICc and BIC, see `model_choice.information_criteria`."""
+        from .model_choice import information_criteria
+
+        return information_criteria(self, effective)
+
+    def leave_one_out(self) -> LeaveOneOut:
+        """How well each run is followed by a fit of the others, see `leave_one_out`."""
+        from .leave_one_out import leave_one_out
+
+        return leave_one_out(self)
+
+    def doubts(self, *, level: float = 0.01, most: int = 3) -> tuple[Doubt, ...]:
+        """What looks wrong with the runs, and what would explain it, see `doubts.doubts`."""
+        from .doubts import doubts
+
+        return doubts(self, level=level, most=most)
+
+    def fit_report(self, held_out: LeaveOneOut | None = None) -> str:
+        """The fit in words and numbers.
+
+        Parameters
+        ----------
+        held_out :
+            From `leave_one_out`, to be told beside how well each run was fitted.
+        """
         from .fit_report import fit_report
 
-        return fit_report(self)
+        return fit_report(self, held_out)
 
     def plot(self) -> Figure:
         """Readings of log and model, and their difference, for each run."""
         from .plots import plot_fit
 
         return plot_fit(self)
+
+    def plot_residuals(self) -> Figure:
+        """Residuals over time, their autocorrelation and their quantiles for each run."""
+        from .plot_residuals import plot_residuals
+
+        return plot_residuals(self)
 
     def save(self, path: str | Path) -> None:
         """Write the fit to a JSON file, see `read_fit`."""

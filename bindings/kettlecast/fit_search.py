@@ -11,6 +11,7 @@ from . import _core
 from .error_model import ErrorModel, estimated_errors, stated_errors
 from .errors import InvalidArgument
 from .fit_problem import FitOptions, Observed, Vector
+from .losses import loss_slopes
 
 
 def _loss(name: str) -> _core.Loss:
@@ -127,18 +128,9 @@ class Search:
         return [(name, "") for name in self.shared] + own
 
 
-def counted(squares: Vector, loss: str) -> Vector:
-    """How much residuals count by the loss, 1 where they are small [-]."""
-    return {
-        "linear": np.ones_like(squares),
-        "soft_l1": 1.0 / np.sqrt(1.0 + squares),
-        "huber": np.minimum(1.0, 1.0 / np.sqrt(np.maximum(squares, 1.0))),
-    }[loss]
-
-
 def information_of(found: _core.MapFit, loss: str) -> Vector:
     """Information of the data about the scaled coefficients; outliers count as in the search."""
-    slopes = counted(np.asarray(found.residuals) ** 2, loss)
+    slopes = loss_slopes(found.residuals, loss)
     return np.asarray(found.jacobian.T @ (slopes[:, None] * found.jacobian))
 
 

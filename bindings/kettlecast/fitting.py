@@ -87,7 +87,7 @@ def _params(
     return params
 
 
-def _for_forecasts(
+def for_forecasts(
     search: Search, found: _core.MapFit, base: _core.Coefficients
 ) -> _core.Coefficients:
     """Coefficients of the next run: what all runs share, and means of what differs."""
@@ -195,7 +195,7 @@ def fit(
     shown = list(zip(observed, found.replays, strict=True))
     return Fit(
         kettle=kettle,
-        coefficients=_for_forecasts(search, found, base),
+        coefficients=for_forecasts(search, found, base),
         params=_params(search, found, base, np.sqrt(np.diag(covariance)) * slopes),
         fixed=known,
         scaled_covar=covariance,

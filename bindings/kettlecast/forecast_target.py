@@ -13,6 +13,7 @@ from .errors import InvalidArgument, UnknownName
 from .file_model import nearest
 from .fit_problem import Vector
 from .fit_result import Fit
+from .propagation import room_start
 
 #: Results of a phase, and their units.
 RESULTS = {
@@ -97,7 +98,9 @@ class Target:
 
 
 def _value(target: Target, phases: Sequence[_core.PhaseReport]) -> float:
-    """The target of one run; NaN where it does not happen."""
+    """The target of one run; NaN where it does not happen, or the run could not be made."""
+    if not phases:
+        return float("nan")
     index = target.index()
     of = phases if index is None else [phases[index]]
     values = [getattr(phase, target.result) for phase in of]
@@ -170,11 +173,17 @@ def target_slopes(
     count = max(_DRAWS, 8 * len(names))
     points = generator.multivariate_normal(np.zeros(len(names)), covariance, size=count)
     middle = np.array(_core.to_scaled(fit.coefficients, names))
+    kettle = fit.kettle.replace(surroundings=room)
     runs = _core.simulate_many(
-        fit.kettle.replace(surroundings=room),
-        [_core.from_scaled(fit.coefficients, names, point=list(middle + one)) for one in points],
-        recipe=target.recipe,
-        start=_core.Start(floor=room.temperature, wall=room.temperature),
+        [
+            _core.ForecastTask(
+                kettle=kettle,
+                coefficients=_core.from_scaled(fit.coefficients, names, point=list(middle + one)),
+                recipe=target.recipe,
+                start=room_start(kettle),
+            )
+            for one in points
+        ],
         options=fit.options.integration.replace(output_interval=3600.0, tolerance=1e-5),
     )
     values = np.array([_value(target, one.phases) for one in runs])

@@ -5,6 +5,7 @@
 #include "kettlecast/fit/map_fit.hpp"
 #include "kettlecast/fit/map_profile.hpp"
 #include "kettlecast/fit/scaled.hpp"
+#include "kettlecast/numerics/information.hpp"
 #include "record.hpp"
 #include "signals.hpp"
 
@@ -79,6 +80,19 @@ void bind_scaled(py::module_& module) {
              "Change of each value per change of its scaled value.");
 }
 
+void bind_information(py::module_& module) {
+  bind_record<Information>(module, "Information",
+                           "Criteria by which models of the same data are compared.");
+  module.def(
+      "information_of",
+      [](double cost, double count, int parameters, bool estimated) {
+        return information_of(cost, count, parameters,
+                              estimated ? ErrorsOfData::estimated : ErrorsOfData::known);
+      },
+      py::arg("cost"), py::kw_only(), py::arg("count"), py::arg("parameters"),
+      py::arg("estimated") = false, "AIC, AICc and BIC of a least-squares fit.");
+}
+
 }  // namespace
 
 void bind_fit(py::module_& module) {
@@ -93,6 +107,7 @@ void bind_fit(py::module_& module) {
   bind_scaled(module);
   bind_profile(module);
   bind_residuals(module);
+  bind_information(module);
   module.def(
       "map_fit",
       [](const Kettle& kettle, const std::vector<RunPlan>& plans,

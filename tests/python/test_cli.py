@@ -292,6 +292,27 @@ def test_fit_json_holds_coefficients_and_runs() -> None:
     assert [one["name"] for one in found["runs"]] == ["water_boil_60kg"]
 
 
+def test_fit_tells_how_well_runs_left_out_are_followed() -> None:
+    steps = f"{demo_path('water_steps_60kg.csv')}:{demo_path('water_steps.toml')}"
+    runs = ("--run", PAIR, "--run", steps)
+    found = plain("fit", KETTLE, *runs, *QUICK, "--hold-out")
+    assert [one["name"] for one in found["held_out"]] == ["water_boil_60kg", "water_steps_60kg"]
+    logs = [
+        read_run(demo_path(f"{log}.csv"), recipe=read_recipe(demo_path(f"{recipe}.toml")))
+        for log, recipe in (
+            ("water_boil_60kg", "water_boil"),
+            ("water_steps_60kg", "water_steps"),
+        )
+    ]
+    expected = fit(read_kettle(KETTLE), logs, vary=list(QUICK[1::2])).leave_one_out()
+    assert [one["probe_rms"] for one in found["held_out"]] == pytest.approx(
+        [one.probe_rms for one in expected.runs]
+    )
+    alone = run("fit", KETTLE, "--run", PAIR, *QUICK, "--hold-out")
+    assert alone.exit_code == 1
+    assert "the fit has 1 run; allowed: 2 or more" in alone.stderr
+
+
 def test_common_recipe_is_that_of_logs_without_one() -> None:
     alone = plain("fit", KETTLE, "--run", LOG, "--recipe", WATER, *QUICK)
     assert alone == plain("fit", KETTLE, "--run", PAIR, *QUICK)

@@ -4,7 +4,7 @@ import dataclasses
 
 import numpy as np
 import pytest
-from made_logs import KETTLE, made_run, plain_run
+from made_logs import KETTLE, drive_runs, made_log
 
 import kettlecast as kc
 from kettlecast.errors import InvalidArgument, UnknownName
@@ -14,13 +14,14 @@ VARY = ["floor.efficiency", "floor.film_factor"]
 OPTIONS = kc.FitOptions(
     loss="linear", floor_error=0.2, probe_error=0.2, correlation_time=10.0, estimate_errors=False
 )
-OFFSETS = {"first": 0.9, "second": -0.6}
+OFFSETS = {"boil": 0.9, "steps": -0.6}
 
 
 @pytest.fixture(scope="module")
 def runs() -> list[kc.Run]:
+    like = drive_runs()
     return [
-        made_run(plain_run(name), {"floor.efficiency": 0.93, "probe.offset": offset}, seed)
+        made_log(like[name], {"floor.efficiency": 0.93, "probe.offset": offset}, seed)
         for seed, (name, offset) in enumerate(OFFSETS.items())
     ]
 
@@ -60,7 +61,7 @@ def test_what_belongs_to_a_day_is_not_carried_on(runs: list[kc.Run]) -> None:
 
 
 def test_impossible_questions_are_refused(runs: list[kc.Run]) -> None:
-    with pytest.raises(UnknownName, match="probe.offset"):
+    with pytest.raises(UnknownName, match=r"probe\.offset"):
         kc.fit(KETTLE, runs, per_run=["probe.ofset"])
     with pytest.raises(InvalidArgument, match="both fixed and per run"):
         kc.fit(KETTLE, runs, per_run=["probe.offset"], fixed={"probe.offset": 0.0})
@@ -80,8 +81,8 @@ def test_several_starts_end_in_one_minimum(runs: list[kc.Run], fitted: Fit) -> N
 
 
 def test_profile_of_a_nearly_linear_value_is_its_normal_interval(fitted: Fit) -> None:
-    found = fitted.profile("probe.offset [first]", level=0.9)
-    one = fitted.params["probe.offset [first]"]
+    found = fitted.profile("probe.offset [boil]", level=0.9)
+    one = fitted.params["probe.offset [boil]"]
     assert found.lower is not None and found.upper is not None
     # 1.645 standard errors: normal distribution, 90 %.
     assert found.upper - found.lower == pytest.approx(2.0 * 1.645 * one.stderr, rel=0.05)

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "kettlecast/base/record.hpp"
+
 /// Criteria by which models of different size are compared; only differences between models of the
 /// same data mean something.
 namespace kettlecast {
@@ -15,6 +17,14 @@ struct Information {
   double akaike = 0.0;            ///< AIC
   double akaike_corrected = 0.0;  ///< AICc; infinite with too few data for so many parameters
   double bayes = 0.0;             ///< BIC
+
+  template <class Visitor>
+  static void describe(Visitor&& visit) {
+    visit("akaike", &Information::akaike);
+    visit("akaike_corrected", &Information::akaike_corrected);
+    visit("bayes", &Information::bayes);
+  }
+  bool operator==(const Information& other) const { return equal_records(*this, other); }
 };
 
 /// Information criteria of a least-squares fit.
