@@ -20,7 +20,11 @@ Vector = NDArray[np.float64]
 _CORRECTIONS = 2
 
 
-def scaled_draws(fit: Fit, count: int, generator: np.random.Generator) -> Vector:
+#: Seed of forecasts that do not ask for another one, and of the draws that a file keeps.
+USUAL_SEED = 20260101
+
+
+def scaled_draws(fit: Fit, count: int, seed: int) -> Vector:
     """Scaled values drawn from the spread of a fit, shape (count, n).
 
     Normal draws lie on straight lines, what the logs say lies on curves: two heat capacities whose
@@ -35,8 +39,8 @@ def scaled_draws(fit: Fit, count: int, generator: np.random.Generator) -> Vector
     then optimize (from memory); here with a fixed matrix and a few steps.
 
     Draws are moved into the bounds of the cards. A draw at which a run cannot be made stays as it
-    is. A fit from a file has no logs, but keeps draws made when it was saved; these come in random
-    order, and again where more are asked for.
+    is. A fit from a file has no logs, but keeps draws made with the usual seed when it was saved.
+    With another seed these come in random order; where more are asked for they come again.
 
     Parameters
     ----------
@@ -44,13 +48,14 @@ def scaled_draws(fit: Fit, count: int, generator: np.random.Generator) -> Vector
         Any fit.
     count :
         Number of draws.
-    generator :
-        Of the random numbers, moved on.
+    seed :
+        Of the random numbers; a longer list of draws begins with a shorter one.
     """
+    generator = np.random.default_rng(seed)
     best = fit.scaled()
     normal = generator.multivariate_normal(best, fit.scaled_covar, size=count)
     if fit.search is None or fit.found is None:
-        return _kept(fit, normal, generator)
+        return _kept(fit, normal, seed)
     weights = loss_slopes(fit.found.residuals, fit.options.loss) / max(1.0, fit.redchi)
     step = fit.scaled_covar @ (fit.found.jacobian.T * weights)
     promised = fit.found.residuals + (normal - best) @ fit.found.jacobian.T
@@ -69,11 +74,14 @@ def scaled_draws(fit: Fit, count: int, generator: np.random.Generator) -> Vector
     return points
 
 
-def _kept(fit: Fit, normal: Vector, generator: np.random.Generator) -> Vector:
+def _kept(fit: Fit, normal: Vector, seed: int) -> Vector:
+    """Draws of the file in place of as many normal ones."""
     if fit.kept_draws is None or not len(fit.kept_draws):
         return normal
-    order = [generator.permutation(len(fit.kept_draws)) for _ in normal]
-    return np.asarray(fit.kept_draws[np.concatenate(order)[: len(normal)]])
+    order = np.arange(len(fit.kept_draws))
+    if seed != USUAL_SEED:
+        order = np.random.default_rng(seed).permutation(order)
+    return np.asarray(fit.kept_draws[np.resize(order, len(normal))])
 
 
 def _bounds(fit: Fit) -> tuple[Vector, Vector]:

@@ -14,7 +14,7 @@ import numpy as np
 from . import _core
 from .error_model import ErrorModel
 from .errors import Error, FileFormatError, InvalidArgument
-from .fit_draws import scaled_draws
+from .fit_draws import USUAL_SEED
 from .fit_problem import FitOptions, Vector
 from .fit_result import Fit, Param, RunQuality
 
@@ -23,7 +23,6 @@ _OLDER = ("kettlecast-fit-1",)  # without errors of the residuals and values of 
 
 # Draws kept in place of the logs, as many as two default forecasts draw.
 _KEPT_DRAWS = 200
-_SEED = 20260101
 
 
 def record_to_plain(record: Any) -> Any:
@@ -67,7 +66,7 @@ def write_fit(fit: Fit, path: str | Path) -> None:
     options = asdict(fit.options) | {"integration": record_to_plain(fit.options.integration)}
     plain = {
         "format": FORMAT,
-        "version": _core.__version__,
+        "version": fit.version,
         "kettle": record_to_plain(fit.kettle),
         "coefficients": fit.coefficients.to_dict(),
         "params": {name: asdict(one) for name, one in fit.params.items()},
@@ -92,11 +91,10 @@ def write_fit(fit: Fit, path: str | Path) -> None:
 
 
 def _draws_of(fit: Fit) -> list[list[float]]:
-    """Scaled draws for forecasts without the logs, to a thousandth of a prior spread."""
+    """Scaled draws for forecasts without the logs."""
     if fit.kept_draws is not None:
         return [list(one) for one in fit.kept_draws.tolist()]
-    drawn = scaled_draws(fit, _KEPT_DRAWS, np.random.default_rng(_SEED))
-    return [list(one) for one in np.round(drawn, 3).tolist()]
+    return [list(one) for one in fit.scaled_draws(_KEPT_DRAWS, USUAL_SEED).tolist()]
 
 
 def _kept_draws(plain: dict[str, Any]) -> Vector:
@@ -146,7 +144,7 @@ def _run_quality(plain: dict[str, Any]) -> RunQuality:
 def _fit_from(plain: dict[str, Any]) -> Fit:
     options = dict(plain["options"])
     options["integration"] = record_from_plain(_core.Options(), options["integration"])
-    scalars = ("chisqr", "redchi", "ndata", "neffective", "nfev", "success", "message")
+    scalars = ("chisqr", "redchi", "ndata", "neffective", "nfev", "success", "message", "version")
     return Fit(
         kettle=record_from_plain(_core.Kettle(), plain["kettle"]),
         coefficients=_core.Coefficients(_values(plain, "coefficients")),

@@ -121,6 +121,8 @@ class Fit:
     search, found :
         The logs and what was searched for, and where the search ended, which asking further
         needs; None for a fit that was read from a file.
+    version :
+        Of kettlecast that made the fit.
     kept_draws :
         Scaled draws that a file keeps in place of the logs, shape (draws, n); else None.
     """
@@ -147,9 +149,8 @@ class Fit:
     search: Search | None = None
     found: _core.MapFit | None = None
     kept_draws: Vector | None = None
-    _drawn: dict[tuple[int, int], list[_core.Coefficients]] = field(
-        default_factory=dict, repr=False
-    )
+    version: str = _core.__version__
+    _drawn: dict[tuple[int, int], Vector] = field(default_factory=dict, repr=False)
 
     @property
     def nvarys(self) -> int:
@@ -199,20 +200,20 @@ class Fit:
         seed :
             Of the random numbers; the same seed gives the same sets.
         """
-        if (count, seed) not in self._drawn:
-            self._drawn[count, seed] = self._draw(count, seed)
-        return self._drawn[count, seed]
-
-    def _draw(self, count: int, seed: int) -> list[_core.Coefficients]:
         shared = [one.name for one in self.params.values() if not one.run]
         of_kettle = [name for name in self.per_run if not CARDS[name].of_run]
-        generator = np.random.default_rng(seed)
-        points = scaled_draws(self, count, generator)
-        own = self._of_next_run(points[:, len(shared) :], generator)
+        points = self.scaled_draws(count, seed)
+        own = self._of_next_run(points[:, len(shared) :], np.random.default_rng([seed, 1]))
         return [
             _core.from_scaled(self.coefficients, [*shared, *of_kettle], point=[*point, *extra])
             for point, extra in zip(points[:, : len(shared)], own, strict=True)
         ]
+
+    def scaled_draws(self, count: int, seed: int) -> Vector:
+        """Draws behind `draws`, in prior spreads, shape (count, n) in the order of `params`."""
+        if (count, seed) not in self._drawn:
+            self._drawn[count, seed] = scaled_draws(self, count, seed)
+        return self._drawn[count, seed]
 
     def _of_next_run(self, points: Vector, generator: np.random.Generator) -> Vector:
         """Values of the next run of coefficients of the kettle that differ from run to run.

@@ -13,6 +13,7 @@ import pandas as pd
 from . import _core
 from .errors import InvalidArgument, UnknownName
 from .file_model import nearest
+from .fit_draws import USUAL_SEED
 from .fit_result import Fit
 from .forecast_notes import notes_of
 from .forecast_tables import INTERVAL_COLUMNS, phases_table, trace_table
@@ -27,7 +28,6 @@ if TYPE_CHECKING:
 
 # Batches drawn behind an interval: enough for its ends to settle within about a tenth.
 _DRAWS = 100
-_SEED = 20260101
 # Accuracy of these batches: a hundredth of a second of a phase time.
 _TOLERANCE = 1e-5
 
@@ -267,7 +267,7 @@ def forecast(
     scatter: Scatter | None = None,
     level: float = 0.9,
     draws: int = _DRAWS,
-    seed: int = _SEED,
+    seed: int = USUAL_SEED,
     day: int = 0,
     sensitivities: bool = False,
 ) -> Forecast:

@@ -85,9 +85,9 @@ def test_saved_fit_can_be_read_by_the_others_in_the_kitchen(small_fit: Fit, tmp_
     ("text", "reason"),
     [
         ("", "not a JSON file"),
-        ('{"format": "kettlecast-fit-1", "kettle"', "not a JSON file"),
-        ("[]", "format must be 'kettlecast-fit-1', got None"),
-        ("{}", "format must be 'kettlecast-fit-1', got None"),
+        ('{"format": "kettlecast-fit-2", "kettle"', "not a JSON file"),
+        ("[]", "format must be 'kettlecast-fit-2', got None"),
+        ("{}", "format must be 'kettlecast-fit-2', got None"),
         ('{"format": "kettlecast-fit-9"}', "got 'kettlecast-fit-9'"),
     ],
 )
@@ -131,6 +131,8 @@ PARTS = (
     "nfev",
     "success",
     "message",
+    "version",
+    "kept_draws",
 )
 
 
