@@ -59,9 +59,13 @@ CASES = {
         ("steps", {"wrong": lambda run: heated(run, 2.0 / 3.0)}),
         (Change.floor_heat, np.log(2.0 / 3.0)),
     ),
-    "pour 60 s late": (
-        ("soak", {"wrong": lambda run: poured(run, 1, delay=60.0)}),
-        (Change.delay, 60.0),
+    "pour 45 s late": (
+        ("soak", {"wrong": lambda run: poured(run, 1, delay=45.0)}),
+        (Change.delay, 45.0),
+    ),
+    "pour 170 s late": (
+        ("soak", {"wrong": lambda run: poured(run, 1, delay=170.0)}),
+        (Change.delay, 170.0),
     ),
 }
 
