@@ -9,15 +9,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from .doubt_candidates import COVERS, Candidate, candidates_of
+from .doubt_candidates import COVERS, Candidate, Change, candidates_of
 from .doubt_state import State, linearised
 from .doubt_words import change_text
 from .errors import IntegrationFailure, InvalidArgument
 from .fit_logs import search_of
+from .fit_problem import CARDS
 from .fit_result import Fit
 from .fit_search import Search, learned_count
 from .losses import loss_slopes
@@ -30,6 +31,9 @@ _LEAST_SIZE = 0.5
 _AS_GOOD = 2.0 * math.log(8.0)
 _REFITS = 4  # candidates that are fitted again for each doubt
 _REFIT_EVALUATIONS = 12
+# How late a pour is first thought to have come [s]; refined between the best of these so often.
+_DELAYS = np.array([7.5, 15.0, 30.0, 60.0, 120.0, 240.0])
+_REFINEMENTS = 3
 # Prior spreads that leaving a lid off, or on, counts as.
 _LID_SIZE = 3.0
 
@@ -147,11 +151,33 @@ def _round(
     return this, sorted(promised, key=lambda one: -one.rank)
 
 
+def _best_delay(this: _Round, promised: Explanation) -> float:
+    """Delay of a pour that explains most [prior spreads], from replays with such delays.
+
+    Slopes tell too little, because a pour acts at once.
+    """
+    candidate = promised.candidate
+    sizes = _DELAYS / CARDS[candidate.card].spread * np.sign(promised.size)
+    best = promised.size
+    for _ in range(_REFINEMENTS):
+        tried = [replace(candidate, jump=float(size)) for size in sizes]
+        linear, columns = linearised(this.state, tried)
+        gains = []
+        for one in tried:
+            tested = score_test(linear, columns[one], one.jump)
+            gains.append(-np.inf if tested is None else tested.likelihood_ratio)
+        top = int(np.argmax(gains))
+        best = float(sizes[top])
+        sizes = np.linspace(sizes[max(top - 1, 0)], sizes[min(top + 1, sizes.size - 1)], 6)
+    return best
+
+
 def _verified(this: _Round, promised: Explanation) -> tuple[Explanation, State] | None:
     """The explanation after fitting again; None if such a run cannot be."""
     candidate = promised.candidate
-    size = candidate.bounded(promised.size)
     try:
+        delayed = candidate.change is Change.delay
+        size = candidate.bounded(_best_delay(this, promised) if delayed else promised.size)
         state = this.state.with_change(candidate, size, _REFIT_EVALUATIONS)
     except (IntegrationFailure, InvalidArgument):
         return None
