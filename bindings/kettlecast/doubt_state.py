@@ -15,6 +15,10 @@ from .fit_search import Search
 from .score_test import Linear, Sensors
 
 
+# Share of the cost worth a step when explanations are compared: far below what tells them apart.
+_FINE = 1e-6
+
+
 @dataclass(frozen=True)
 class State:
     """A search, where it ended, and the errors it counts with."""
@@ -36,7 +40,8 @@ class State:
             runs = list(search.observed)
             runs[candidate.run] = changed(runs[candidate.run], candidate, size)
             search = replace(search, observed=runs)
-        brief = replace(search, options=replace(search.options, max_evaluations=evaluations))
+        options = replace(search.options, max_evaluations=evaluations, tolerance=_FINE)
+        brief = replace(search, options=options)
         found = brief.minimise(start, self.errors)
         start = start.replace({name: found.of_runs[0][name] for name in search.shared})
         return State(search, start, found.of_runs, found.scaled, self.errors)

@@ -206,7 +206,9 @@ def _next_doubt(
     fit: Fit, state: State, candidates: Sequence[Candidate], level: float
 ) -> tuple[Doubt, State] | None:
     this, promised = _round(fit, state, candidates)
-    likely = [one for one in promised if one.chance < level][:_REFITS]
+    # Slopes promise too little where a change acts far from straight, such as a lid: once one
+    # candidate is significant, the next best are fitted again with it.
+    likely = promised[:_REFITS] if any(one.chance < level for one in promised) else []
     checked = [found for one in likely if (found := _verified(this, one)) is not None]
     checked = sorted(checked, key=lambda found: -found[0].rank)
     if not checked:
