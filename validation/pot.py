@@ -115,7 +115,7 @@ def _backwards(
     for name, run in runs.items():
         if "1.0L" in name:
             told = f"{name} predicted from 1.5 L, RMS"
-            cases.append(at_most(told, SOURCE, follow(fit, run, rooms[name]).rms, RMS_GOAL, "K"))
+            cases.append(at_most(told, SOURCE, follow(fit, run, rooms[name]).rms, RMS_LIMIT, "K"))
     log, room, _ = read(OPEN, 1.0)
     run = as_run(dataclasses.replace(log, cover=kc.Cover.open), folder)
     told = f"{OPEN} predicted from runs with a lid, RMS"

@@ -30,6 +30,7 @@ from .cli_output import (
 from .comparing import compare as compare_forecasts
 from .findings import Severity
 from .fit_file import write_text_safely
+from .fit_problem import FitOptions
 from .fitting import fit as fit_kettle
 from .foods import food, food_names
 from .forecasting import forecast as run_forecast
@@ -112,6 +113,20 @@ def fit(
             "--vary", metavar="NAME", help="Fit this coefficient; default: all the logs tell about."
         ),
     ] = None,
+    per_run: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--per-run",
+            metavar="NAME",
+            help='Fit this one with a value for every run: "probe.offset", "pour.delay".',
+        ),
+    ] = None,
+    starts: Annotated[
+        int,
+        typer.Option(
+            "--starts", min=1, metavar="COUNT", help="Searches from as many places; more are surer."
+        ),
+    ] = 1,
     fix: Annotated[
         list[str] | None,
         typer.Option("--fix", metavar="NAME=VALUE", help='A known one: "floor.efficiency=0.9".'),
@@ -145,7 +160,14 @@ def fit(
     for one in runs:
         complain_of(one)
     with working(f"fitting {body.name} to {len(runs)} runs"):
-        found = fit_kettle(body, runs, vary=vary or None, fixed=fixed)
+        found = fit_kettle(
+            body,
+            runs,
+            vary=vary or None,
+            per_run=per_run or (),
+            fixed=fixed,
+            options=FitOptions(starts=starts),
+        )
     if out is not None:
         found.save(out)
     if plot is not None:
@@ -177,6 +199,15 @@ def forecast(
             help="Write every signal over time (.csv).",
         ),
     ] = None,
+    slopes: Annotated[
+        Path | None,
+        typer.Option(
+            "--slopes",
+            metavar="FILE",
+            callback=cli_input.writable,
+            help="Write slopes of all results by coefficients, pours and set points (.csv).",
+        ),
+    ] = None,
     draws: options.Draws = 100,
     as_json: options.Json = False,
 ) -> None:
@@ -188,7 +219,15 @@ def forecast(
     known = cli_input.kettle_or_fit(kettle)
     planned = read_recipe(recipe)
     with working(f"forecasting {planned.name}"):
-        result = run_forecast(known, planned, room=cli_input.with_room(known, room), draws=draws)
+        result = run_forecast(
+            known,
+            planned,
+            room=cli_input.with_room(known, room),
+            draws=draws,
+            sensitivities=slopes is not None,
+        )
+    if slopes is not None and result.sensitivities is not None:
+        write_text_safely(slopes, result.sensitivities.table().to_csv())
     if plot is not None:
         from .plots import plot_forecast
 
@@ -217,6 +256,12 @@ def compare(
     pour_time: options.PourTime = None,
     room: options.Room = None,
     plot: options.Plot = None,
+    another_day: Annotated[
+        bool,
+        typer.Option(
+            "--another-day", help="The changed batch is cooked on another day, by other hands."
+        ),
+    ] = False,
     draws: options.Draws = 100,
     as_json: options.Json = False,
 ) -> None:
@@ -237,7 +282,8 @@ def compare(
     surroundings = cli_input.with_room(known, room)
     with working(f"forecasting {planned.name}, then {changed.name}"):
         both = [
-            run_forecast(known, one, room=surroundings, draws=draws) for one in (planned, changed)
+            run_forecast(known, one, room=surroundings, draws=draws, day=day)
+            for one, day in ((planned, 0), (changed, int(another_day)))
         ]
     result = compare_forecasts(*both)
     if plot is not None:

@@ -14,7 +14,6 @@ from .fit_problem import CARDS, Observed, Vector
 from .fit_search import Search
 from .score_test import Linear, Sensors
 
-
 # Share of the cost worth a step when explanations are compared: far below what tells them apart.
 _FINE = 1e-6
 

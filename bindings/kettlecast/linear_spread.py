@@ -1,7 +1,8 @@
 """The spread of a forecast to first order: standard deviations through slopes.
 
-An ensemble follows bends and limits, slopes do not; but slopes take a few runs instead of a
-hundred, and say at once which input makes how much of the spread.
+An ensemble follows bends, limits and jumps, slopes do not: where in its cycle a thermostat hands a
+hot floor on to the next phase is not in them. But slopes take a few runs instead of a hundred, and
+say at once which input makes how much of the spread.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from numpy.typing import NDArray
 from . import _core
 from .errors import InvalidArgument
 from .intervals import Interval
-from .propagation import misread_signs, poured_so_far, shared_model_error
+from .propagation import DAYS_OF_HANDS, misread_signs, poured_so_far, shared_model_error
 from .scatter import Scatter
 from .sensitivities import Sensitivities
 
@@ -28,9 +29,16 @@ if TYPE_CHECKING:
 
 Vector = NDArray[np.float64]
 
-# Half-normal lateness of size s: mean and standard deviation as shares of s.
-_LATE_MEAN = math.sqrt(2.0 / math.pi)
-_LATE_SPREAD = math.sqrt(1.0 - 2.0 / math.pi)
+# Lateness of size s is s g |z| with z normal and g^2 = n / chi-square(n) common to a batch. As
+# shares of s: its mean E[g] sqrt(2/pi), its standard deviation for a given g, and what g does to
+# the mean.
+_PACE = math.sqrt(DAYS_OF_HANDS / 2.0) * (
+    math.gamma((DAYS_OF_HANDS - 1.0) / 2.0) / math.gamma(DAYS_OF_HANDS / 2.0)
+)
+_PACE_SQUARED = DAYS_OF_HANDS / (DAYS_OF_HANDS - 2.0)
+_LATE_MEAN = _PACE * math.sqrt(2.0 / math.pi)
+_LATE_SPREAD = math.sqrt(_PACE_SQUARED * (1.0 - 2.0 / math.pi))
+_LATE_TOGETHER = math.sqrt((_PACE_SQUARED - _PACE**2) * 2.0 / math.pi)
 _OF_ADDITIONS = {
     "hands": "hand_delay",
     "ingredient_temperatures": "ingredient_temperature",
@@ -187,7 +195,8 @@ def linear_spread(
     covariance = fit.scaled_covar[:size, :size]
     spread = {
         "coefficients": math.sqrt(max(0.0, float(by_coefficients @ covariance @ by_coefficients))),
-        "model_error": math.hypot(
+        "model_error": math.sqrt(_known_from(scatter.residuals))
+        * math.hypot(
             *(
                 getattr(scatter, kind) * math.sqrt(_of_errors(gradient.errors, other.errors, kind))
                 for kind in ("floor_reading", "probe_reading")
@@ -198,12 +207,19 @@ def linear_spread(
     shift = dict.fromkeys(spread, 0.0)
     for source, kind in _OF_ADDITIONS.items():
         slopes = getattr(scatter, kind) * _differences(gradient, other, kind)
-        late = kind == "hand_delay"
-        shift[source] = _LATE_MEAN * float(slopes.sum()) if late else 0.0
-        spread[source] = (_LATE_SPREAD if late else 1.0) * math.sqrt(float(slopes @ slopes))
+        spread[source] = math.sqrt(float(slopes @ slopes))
+        if kind == "hand_delay":
+            together = float(slopes.sum())
+            shift[source] = _LATE_MEAN * together
+            spread[source] = math.hypot(_LATE_SPREAD * spread[source], _LATE_TOGETHER * together)
     table = pd.DataFrame({"shift": shift, "sd": spread})
     table.index.name = "source"
     return Linear(table, gradient.value - other.value)
+
+
+def _known_from(residuals: float) -> float:
+    """Variance of Student's distribution [-]."""
+    return 1.0 if math.isinf(residuals) else residuals / (residuals - 2.0)
 
 
 def _differences(gradient: Gradient, other: Gradient, kind: str) -> Vector:

@@ -41,6 +41,9 @@ _ENDS_ON_SIGNAL = (_core.EndKind.above, _core.EndKind.below)
 _BESIDE_FREEZING = 1e-3  # [K]
 # L above: a batch a tenth larger is another batch. Common practice, no source.
 _ALIKE = 0.1
+# Days that the lateness of hands is known from: other hands on another day are slower or faster
+# together, so that the lateness of a batch has Student's distribution. Common practice, no source.
+DAYS_OF_HANDS = 5.0
 # Name of the error of the highest reading of a phase, beside that of the set point.
 HIGHEST = "highest"
 
@@ -151,9 +154,20 @@ def poured_so_far(recipe: _core.Recipe) -> list[float]:
     return [sum(masses[: i + 1]) for i in range(len(masses))]
 
 
+def _size_of_errors(plan: Plan, residuals: float) -> Vector:
+    """Factor on model errors, known from few residuals; the same on any day."""
+    if math.isinf(residuals):
+        return np.ones(plan.count)
+    square = Input("residuals").stream(plan.seed, 0).chisquare(residuals, plan.count)
+    return np.asarray(np.sqrt(residuals / square))
+
+
 def draws_of(plan: Plan, scatter: Scatter) -> dict[Input, Vector]:
     """Change of each input, shape (count,); longer draws begin with the shorter ones."""
     poured = poured_so_far(plan.recipe)
+    pace = Input("pace").stream(plan.seed, plan.day).chisquare(DAYS_OF_HANDS, plan.count)
+    slower = np.sqrt(DAYS_OF_HANDS / pace)
+    larger = _size_of_errors(plan, scatter.residuals)
     found = {}
     for one in inputs_of(plan.recipe):
         normal = one.stream(plan.seed, plan.day).standard_normal((plan.count, 3)).T
@@ -161,6 +175,10 @@ def draws_of(plan: Plan, scatter: Scatter) -> dict[Input, Vector]:
             angle = normal[0] * np.log(max(poured[one.phase - 1], 1.0)) / _ALIKE
             normal[0] = normal[1] * np.cos(angle) + normal[2] * np.sin(angle)
         found[one] = getattr(scatter, one.kind) * normal[0]
+        if one.kind == "hand_delay":
+            found[one] = found[one] * slower
+        elif one.kind in ("floor_reading", "probe_reading"):
+            found[one] = found[one] * larger
     return found
 
 

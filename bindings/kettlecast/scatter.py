@@ -12,6 +12,9 @@ from .errors import InvalidArgument
 if TYPE_CHECKING:
     from .fit_result import Fit, RunQuality
 
+# Residuals that model errors are known from at least. Half of those that a fit has left over count:
+# those of floor and probe go astray together.
+_LEAST_RESIDUALS = 4.0
 # Pours that the usual lateness of hands counts for, beside the pours of the runs.
 _USUAL_POURS = 2
 
@@ -28,7 +31,8 @@ class Scatter:
     hand_delay :
         Of the start of each pour after its plan [s]. Hands are late, hardly ever early: a pour
         starts later by the absolute value of a normal draw with this standard deviation (half
-        normal), so this is the root mean square of the lateness.
+        normal), so this is the root mean square of the lateness. Hands of one batch are slower or
+        faster together by a factor that is drawn too, because few days are known.
     ingredient_temperature :
         Of each addition [K], normal. What is chilled does not freeze by it, nor what is frozen
         thaw.
@@ -41,6 +45,10 @@ class Scatter:
         by [K], normal, once per phase: with the error e the phase ends where the reading of the
         model comes to the set point plus e. The error of its highest reading wanders off from e
         with the correlation time of residuals (`FitOptions`).
+    residuals :
+        Number of independent residuals that model errors are known from, above 2 [-]. The fewer,
+        the less sure their size is itself: a common factor is drawn that gives them Student's
+        distribution. Infinite: the sizes are exact.
     """
 
     hand_delay: float = 10.0
@@ -49,11 +57,15 @@ class Scatter:
     room: float = 2.0
     floor_reading: float = 1.0
     probe_reading: float = 0.4
+    residuals: float = math.inf
 
     def __post_init__(self) -> None:
         for one in fields(self):
             value = getattr(self, one.name)
-            if not (math.isfinite(value) and value >= 0.0):
+            if one.name == "residuals":
+                if not value > 2.0:
+                    raise InvalidArgument(f"Scatter: residuals must be above 2, got {value!r}")
+            elif not (math.isfinite(value) and value >= 0.0):
                 raise InvalidArgument(f"Scatter: {one.name} must be 0 or more, got {value!r}")
 
     def __str__(self) -> str:
@@ -99,4 +111,5 @@ def scatter_of(fit: Fit, held_out: float | None) -> Scatter:
         hand_delay=_hands(fit.runs, usual.hand_delay),
         floor_reading=_reading_error(fit.runs, "floor", usual.floor_reading, larger),
         probe_reading=_reading_error(fit.runs, "probe", usual.probe_reading, larger),
+        residuals=max(_LEAST_RESIDUALS, 0.5 * free),
     )

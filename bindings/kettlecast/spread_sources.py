@@ -70,8 +70,12 @@ def spread_sources(together: Ensemble, quantity: str) -> pd.DataFrame:
     if together.plan.drawn:
         alone["coefficients"] = run_ensemble(together.plan, NOTHING)
     for name, kinds in _GROUPS.items():
-        only = replace(NOTHING, **{kind: getattr(together.scatter, kind) for kind in kinds})
-        if only != NOTHING:
+        only = replace(
+            NOTHING,
+            residuals=together.scatter.residuals,
+            **{kind: getattr(together.scatter, kind) for kind in kinds},
+        )
+        if any(getattr(only, kind) > 0.0 for kind in kinds):
             alone[name] = run_ensemble(together.plan, only, coefficients=False)
     factor, unit = _SHOWN[quantity]
     named = [phase.name for phase in together.plan.recipe.phases]

@@ -12,6 +12,28 @@
 namespace kettlecast::python {
 namespace {
 
+py::tuple map_fit_state(const MapFit& fit) {
+  return py::make_tuple(fit.of_runs, fit.scaled, fit.residuals, fit.jacobian, fit.replays, fit.cost,
+                        fit.evaluations, fit.converged, fit.message, fit.starts_at_best,
+                        fit.minimum_costs);
+}
+
+MapFit map_fit_from(const py::tuple& state) {
+  MapFit fit;
+  fit.of_runs = state[0].cast<std::vector<Coefficients>>();
+  fit.scaled = state[1].cast<std::vector<double>>();
+  fit.residuals = state[2].cast<std::vector<double>>();
+  fit.jacobian = state[3].cast<std::vector<double>>();
+  fit.replays = state[4].cast<std::vector<Replay>>();
+  fit.cost = state[5].cast<double>();
+  fit.evaluations = state[6].cast<int>();
+  fit.converged = state[7].cast<bool>();
+  fit.message = state[8].cast<std::string>();
+  fit.starts_at_best = state[9].cast<int>();
+  fit.minimum_costs = state[10].cast<std::vector<double>>();
+  return fit;
+}
+
 void bind_result(py::module_& module) {
   py::class_<MapFit>(module, "MapFit", "Where a fit ended; owns its arrays.")
       .def_readonly("of_runs", &MapFit::of_runs)
@@ -30,6 +52,7 @@ void bind_result(py::module_& module) {
       .def_readonly("converged", &MapFit::converged)
       .def_readonly("message", &MapFit::message)
       .def_readonly("starts_at_best", &MapFit::starts_at_best)
+      .def(py::pickle(&map_fit_state, &map_fit_from))
       .def_property_readonly("minimum_costs",
                              [](const MapFit& fit) { return array_from(fit.minimum_costs); });
 }

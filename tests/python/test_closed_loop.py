@@ -108,7 +108,7 @@ def test_fits_with_logged_heat_and_in_closed_loop_agree(name: str, tmp_path: Pat
         other = loop.params[one.name]
         assert abs(other.value - one.value) < 1.5 * max(one.stderr, other.stderr), one.name
     forecasts = [kc.forecast(fit, recipe) for fit in (logged, loop)]
-    low, high = np.quantile(forecasts[0].member_durations(), [0.05, 0.95])
+    low, high = np.quantile(forecasts[0].ensemble.values("duration"), [0.05, 0.95])
     assert abs(forecasts[1].duration - forecasts[0].duration) < high - low
     report = loop.fit_report()
     assert "heat in closed loop" in report

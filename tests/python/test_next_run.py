@@ -18,6 +18,7 @@ from kettlecast.errors import InvalidArgument, UnknownName
 from kettlecast.expected_log import expected_log
 from kettlecast.fit_problem import observe
 from kettlecast.run_plan import run_plan
+from kettlecast.scatter import NOTHING
 
 WATER, STEPS, STEW = (
     kc.read_recipe(demo_path(f"{name}.toml")) for name in ("water_boil", "water_steps", "stew")
@@ -157,7 +158,7 @@ def test_the_spread_is_what_a_fit_with_the_new_log_finds(known: kc.Fit, closed_l
 
 def test_target_now_is_the_interval_of_a_forecast(known: kc.Fit) -> None:
     now = kc.next_run(known, {"boil": WATER}, WATER).table["target_now"].iloc[0]
-    members = kc.forecast(known, WATER, draws=400).member_durations()
+    members = kc.forecast(known, WATER, draws=400, scatter=NOTHING).ensemble.values("duration")
     low, high = np.quantile(members, [0.05, 0.95])
     # Standard error of a 5 % quantile of 400 is 6.5 % of the half-width, of 200 draws' standard
     # deviation 5 %: three of both together.
