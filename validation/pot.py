@@ -30,6 +30,10 @@ SOURCE = "pot_1-3L (temperature-control data, commit 25f0353, Apache-2.0)"
 SWITCHED_ON = 0.1
 OPEN = "nolid_0cm_1.0L_a"
 RMS_LIMIT, RMS_GOAL, TIME_LIMIT = 0.7, 0.5, 0.02
+KNOWN_OUT = {
+    "lid_0cm_1.5L_a predicted, switch-on to 90 degC": "2.05 % late; the mass of the pot is assumed, "
+    "see above, and the three runs of 1.5 L differ by 0.8 % among themselves"
+}
 
 KETTLE = kc.Kettle(
     name="pot on a hot plate",
@@ -165,4 +169,4 @@ def outcome(folder: Path) -> Outcome:
         "default in the run without one.",
         "The prediction leans on the metal of the pot, which no run of one volume can tell.",
     )
-    return Outcome(TITLE, tuple(cases), notes, tuple(curves))
+    return Outcome(TITLE, tuple(cases), notes, tuple(curves), gaps=KNOWN_OUT)

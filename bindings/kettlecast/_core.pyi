@@ -984,6 +984,7 @@ class _FitSettingsMembers(TypedDict, total=False):
     loss: Loss
     max_evaluations: int
     tolerance: float
+    damping: float
     starts: int
     seed: int
 
@@ -1015,6 +1016,9 @@ class FitSettings(_Record):
     @property
     def tolerance(self) -> float:
         """Smallest share of cost or of the coefficients worth a step [-]."""
+    @property
+    def damping(self) -> float:
+        """Of the first step, per squared prior spread; less near the best [-]."""
     @property
     def starts(self) -> int:
         """Searches: the first from `start`, the others from within the priors [-]."""
@@ -1402,7 +1406,7 @@ class Information(_Record):
     def bayes(self) -> float:
         """BIC."""
     def replace(self, **members: Unpack[_InformationMembers]) -> Information:
-        """A copy with some members changed."""
+        """A copy with the given members changed; raises UnknownName or TypeError."""
 
 @overload
 def check(food: Food) -> None:

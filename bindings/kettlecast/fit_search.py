@@ -23,6 +23,8 @@ def _loss(name: str) -> _core.Loss:
 
 # Share of the cost worth a step in searches whose residuals only serve to estimate the errors.
 _ROUGH = 1e-3
+# Damping of the first step of a search that starts where another one has ended.
+_NEAR = 1e-2
 
 
 @dataclass(frozen=True)
@@ -36,10 +38,20 @@ class Search:
     options: FitOptions
 
     def minimise(
-        self, start: _core.Coefficients, errors: ErrorModel, *, rough: bool = False, starts: int = 1
+        self,
+        start: _core.Coefficients,
+        errors: ErrorModel,
+        *,
+        rough: bool = False,
+        near: bool = False,
+        starts: int = 1,
     ) -> _core.MapFit:
-        """Best coefficients for errors that are given; roughly, or as the options ask."""
+        """Best coefficients for errors that are given; roughly, or as the options ask.
+
+        From a start near the best the first step is hardly damped.
+        """
         settings = self.settings(start, errors).replace(starts=starts)
+        settings = settings.replace(damping=_NEAR) if near else settings
         return _core.map_fit(
             self.kettle,
             [one.plan for one in self.observed],
@@ -149,5 +161,5 @@ def searched(search: Search, base: _core.Coefficients) -> tuple[_core.MapFit, Er
         learned = learned_count(information_of(found, search.options.loss))
         errors = estimated_errors(search.residuals(found), search.observed, errors, learned)
         start = base.replace({name: found.of_runs[0][name] for name in search.shared})
-        found = search.minimise(start, errors, rough=not last)
+        found = search.minimise(start, errors, rough=not last, near=True)
     return found, errors

@@ -39,9 +39,9 @@ def _curves(one: Observed, replay: _core.Replay) -> dict[str, Vector | None]:
 def _slow(values: Vector) -> float:
     """Part of residuals that is alike from one to the next [K].
 
-    First-order autoregression with white noise on it has the autocovariances c0, c1 and c2 with
-    c1 = s^2 r and c2 = s^2 r^2, from which s^2 = c1^2 / c2; the white noise is in c0 alone. The step
-    from c1 to s^2 is taken as a factor of two at most.
+    First-order autoregression with white noise on it has the autocovariances c1 = s^2 r and
+    c2 = s^2 r^2, from which s^2 = c1^2 / c2; the white noise is in c0 alone. The step from c1 to
+    s^2 is taken as a factor of two at most.
     """
     first, second = (float(np.mean(values[lag:] * values[:-lag])) for lag in (1, 2))
     if first <= 0.0:

@@ -53,6 +53,7 @@ void check(const std::vector<RunPlan>& plans, const std::vector<Observed>& obser
   for (const auto& run : observed) check_run(run, plans);
   const double smallest = std::numeric_limits<double>::min();
   const double largest = std::numeric_limits<double>::max();
+  require_between("FitSettings", "damping", settings.damping, 0.0, largest, "");
   require_between("FitSettings", "starts", settings.starts, 1, 1000, "");
   require_between("FitSettings", "seed", settings.seed, 0, std::numeric_limits<int>::max(), "");
   require_between("FitSettings", "floor_error", settings.floor_error, smallest, largest, "K");

@@ -173,7 +173,7 @@ LeastSquaresOptions RunResiduals::search() const {
   // In prior spreads all coefficients bend the readings alike. From defaults that are guesses an
   // undamped step would go twenty spreads far.
   search.scale = StepScale::given_units;
-  search.damping = 1.0;
+  search.damping = settings_.damping;
   search.lower = lower();
   search.upper = upper();
   return search;

@@ -39,6 +39,7 @@ struct FitSettings {
   Loss loss = Loss::soft_l1;
   int max_evaluations = 60;  ///< of the residuals outside of Jacobians [-]
   double tolerance = 1e-5;   ///< smallest share of cost or of the coefficients worth a step [-]
+  double damping = 1.0;  ///< of the first step, per squared prior spread; less near the best [-]
   int starts = 1;  ///< searches: the first from `start`, the others from within the priors [-]
   int seed = 1;    ///< of the starts within the priors
 
@@ -52,6 +53,7 @@ struct FitSettings {
     visit("loss", &FitSettings::loss);
     visit("max_evaluations", &FitSettings::max_evaluations);
     visit("tolerance", &FitSettings::tolerance);
+    visit("damping", &FitSettings::damping);
     visit("starts", &FitSettings::starts);
     visit("seed", &FitSettings::seed);
   }
