@@ -31,7 +31,7 @@ SWITCHED_ON = 0.1
 OPEN = "nolid_0cm_1.0L_a"
 RMS_LIMIT, RMS_GOAL, TIME_LIMIT = 0.7, 0.5, 0.02
 KNOWN_OUT = {
-    "lid_0cm_1.5L_a predicted, switch-on to 90 degC": "2.05 % late; the mass of the pot is assumed, "
+    "lid_0cm_1.5L_a predicted, switch-on to 90 degC": "2.05 % late; the pot's mass is assumed, "
     "see above, and the three runs of 1.5 L differ by 0.8 % among themselves"
 }
 
