@@ -172,7 +172,9 @@ def test_scatter_of_a_fit_is_that_of_its_runs(fitted: kc.Fit) -> None:
     assert found.hand_delay == pytest.approx(math.sqrt((2.44**2 + 2 * 10.0**2) / 3.0))
     curves, run = fitted.comparison[0], fitted.runs[0]
     off = curves["probe_model"] - curves["probe_log"]
-    slow = math.sqrt(np.mean(off[1:] * off[:-1]))
+    # Autoregression of first order: c1 = s^2 r, c2 = s^2 r^2, so s^2 = c1^2 / c2.
+    first, second = np.mean(off[1:] * off[:-1]), np.mean(off[2:] * off[:-2])
+    slow = math.sqrt(first**2 / second)
     assert fitted.scatter(held_out=1.0).probe_reading == pytest.approx(slow)
     assert slow <= found.probe_reading < 1.2 * run.probe_rms
     assert fitted.scatter(held_out=2.0).probe_reading == pytest.approx(2.0 * slow)
