@@ -118,7 +118,9 @@ def test_ctrl_c_stops_a_fit_within_half_a_second() -> None:
     runs = [f"{demo_path(f'{log}.csv')}:{demo_path(f'{recipe}.toml')}" for log, recipe in names]
     # The fit says on standard error when it begins, so that the signal cannot come too early.
     code = (
-        "import sys\n"
+        "import signal, sys\n"
+        # A job that a shell runs in the background ignores SIGINT, and so do its children.
+        "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
         "from kettlecast import cli, fitting\n"
         "def begun(*a, **k):\n"
         "    print('begun', file=sys.stderr, flush=True)\n"
